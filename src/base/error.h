@@ -1,0 +1,68 @@
+// One report type, one exception, one way to pass warnings.
+#pragma once
+
+#include <exception>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+namespace tub {
+
+/// Whose fault a problem is; its value is the program's exit status.
+enum class Fault { job = 1, command_line = 2, machine = 3 };
+
+/// One problem, as fields; `to_text` builds what a terminal shows.
+struct Diagnostic {
+  std::string message;             ///< one sentence, lower case, with the value found
+  std::string where;               ///< file and JSON pointer; may be empty
+  std::vector<std::string> trace;  ///< what was being done, innermost first
+  std::string help;                ///< one action; may be empty
+  Fault fault = Fault::job;
+
+  friend bool operator==(const Diagnostic&, const Diagnostic&) = default;
+};
+
+/// "error: …", then indented where, while and help lines, each ended by a newline.
+std::string to_text(const Diagnostic& diagnostic, std::string_view severity = "error");
+
+/// One or more problems that keep a stage from giving its result.
+class Error : public std::exception {
+ public:
+  explicit Error(Diagnostic diagnostic);
+  /// REQUIRES: at least one diagnostic.
+  explicit Error(std::vector<Diagnostic> diagnostics);
+
+  const std::vector<Diagnostic>& diagnostics() const { return diagnostics_; }
+  /// The highest fault of all diagnostics.
+  Fault fault() const;
+  /// Adds what was being done to every diagnostic's trace.
+  Error& within(const std::string& step);
+  const char* what() const noexcept override { return text_.c_str(); }
+
+ private:
+  std::vector<Diagnostic> diagnostics_;
+  std::string text_;
+};
+
+/// Problems found so far; input is checked whole, then thrown once.
+class Problems {
+ public:
+  void add(Diagnostic diagnostic) { found_.push_back(std::move(diagnostic)); }
+  bool empty() const { return found_.empty(); }
+  const std::vector<Diagnostic>& found() const { return found_; }
+  /// Throws: Error with everything found, if anything was.
+  void throw_if_any() const;
+
+ private:
+  std::vector<Diagnostic> found_;
+};
+
+/// A result and the warnings that came with it.
+template <class T>
+struct Outcome {
+  T value;
+  std::vector<Diagnostic> warnings;
+};
+
+}  // namespace tub

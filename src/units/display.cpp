@@ -1,0 +1,3 @@
+#include "units/display.h"
+
+namespace tub {}

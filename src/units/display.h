@@ -1,0 +1,2 @@
+// The units that people write: what each means, for each kind of quantity.
+#pragma once

@@ -1,0 +1,71 @@
+// JSON that knows its place: what is read, and what is said of bad texts.
+#include "base/node.h"
+
+#include <catch2/catch.hpp>
+
+namespace {
+
+using tub::Error;
+using tub::Node;
+using tub::Problems;
+
+std::string complaint(std::string_view text) {
+  Problems problems;
+  try {
+    const Node node = Node::parse(text, "deck.json", problems);
+    return problems.empty() ? "" : to_text(problems.found().front());
+  } catch (const Error& error) {
+    return error.what();
+  }
+}
+
+}  // namespace
+
+TEST_CASE("a value knows its file and its place") {
+  Problems problems;
+  const Node root = Node::parse(R"({"water": {"ph": 7.9, "a/b": [1, 2]}})", "deck.json", problems);
+  const Node water = *root.find("water");
+  CHECK(*water.find("ph")->number(0, 14) == 7.9);
+  CHECK(water.find("ph")->where() == "deck.json: /water/ph");
+  CHECK(water.find("a/b")->items().at(1).where() == "deck.json: /water/a~1b/1");
+  CHECK(problems.empty());
+}
+
+TEST_CASE("a number outside its range is reported with what was found") {
+  Problems problems;
+  const Node root = Node::parse(R"({"ph": 74})", "deck.json", problems);
+  CHECK_FALSE(root.find("ph")->number(0, 14));
+  CHECK(to_text(problems.found().front()) ==
+        "error: expected a number from 0 to 14, found 74\n  where: deck.json: /ph\n");
+}
+
+TEST_CASE("an unknown field is reported with the nearest known name") {
+  Problems problems;
+  const Node root = Node::parse(R"({"vesel": {}})", "deck.json", problems);
+  root.allow_only(std::vector<std::string>{"vessel", "heading"});
+  CHECK(to_text(problems.found().front()) ==
+        "error: the field \"vesel\" is not known here\n  where: deck.json: /vesel\n"
+        "  help:  did you mean vessel?\n");
+}
+
+TEST_CASE("a broken text is reported with line and column") {
+  CHECK(complaint("{\n  \"a\": 1,\n  \"b\": }\n") ==
+        "error: the JSON cannot be read further, at `\"b\": }`\n  where: deck.json: line 3, column 8\n"
+        "  help:  look for a missing or extra comma, quote or bracket just before this place\n");
+  CHECK(complaint("{\"a\": 1") ==
+        "error: the JSON ends too early\n  where: deck.json: line 1, column 8\n"
+        "  help:  close every bracket, brace and quote\n");
+  CHECK(complaint(R"({"a": 1e999})") ==
+        "error: the number 1e999 is too large to be read\n  where: deck.json: line 1, column 11\n"
+        "  help:  write the number as it was measured\n");
+  CHECK(complaint("{\"a\": \"\xFF\"}").find("the text is not UTF-8") != std::string::npos);
+  CHECK(complaint(std::string(200, '[')).find("nested deeper than 100") != std::string::npos);
+  CHECK(complaint("{} {}").find("line 1, column 4") != std::string::npos);
+}
+
+TEST_CASE("a name that stands twice is reported at its place") {
+  CHECK(complaint(R"({"a": {"b": 1, "b": 2}})") ==
+        "error: the field \"b\" stands here more than once\n  where: deck.json: /a/b\n"
+        "  help:  keep one of them\n");
+  CHECK(complaint(R"({"a": [{"b": 1}, {"b": 1, "b": 2}]})").find("/a/1/b") != std::string::npos);
+}
