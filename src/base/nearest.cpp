@@ -28,10 +28,8 @@ std::size_t edit_distance(std::string_view from, std::string_view to) {
         continue;
       }
       const std::size_t change = from[i - 1] == to[j - 1] ? 0 : 1;
-      cost[i][j] =
-          std::min({cost[i - 1][j] + 1, cost[i][j - 1] + 1, cost[i - 1][j - 1] + change});
-      const bool swapped =
-          i > 1 && j > 1 && from[i - 1] == to[j - 2] && from[i - 2] == to[j - 1];
+      cost[i][j] = std::min({cost[i - 1][j] + 1, cost[i][j - 1] + 1, cost[i - 1][j - 1] + change});
+      const bool swapped = i > 1 && j > 1 && from[i - 1] == to[j - 2] && from[i - 2] == to[j - 1];
       if (swapped) cost[i][j] = std::min(cost[i][j], cost[i - 2][j - 2] + 1);
     }
   }

@@ -47,7 +47,8 @@ class TreeBuilder : public nlohmann::json_sax<Json> {
   bool binary(binary_t&) override { return false; }
   bool start_object(std::size_t) override { return open(Json::object()); }
   bool key(string_t& name) override {
-    if (open_.back().value.contains(name)) duplicates.push_back(pointer() + "/" + pointer_step(name));
+    if (open_.back().value.contains(name))
+      duplicates.push_back(pointer() + "/" + pointer_step(name));
     open_.back().name = name;
     return true;
   }
@@ -127,7 +128,8 @@ class TreeBuilder : public nlohmann::json_sax<Json> {
     diagnostic.message = "the JSON ends too early";
     diagnostic.help = "close every bracket, brace and quote";
   } else {
-    diagnostic.message = fmt::format("the JSON cannot be read further, at `{}`", builder.last_token);
+    diagnostic.message =
+        fmt::format("the JSON cannot be read further, at `{}`", builder.last_token);
     diagnostic.help = "look for a missing or extra comma, quote or bracket just before this place";
   }
   throw Error(diagnostic);
@@ -162,7 +164,9 @@ Node Node::parse(std::string_view text, const std::string& file, Problems& probl
   for (const std::string& pointer : builder.duplicates) {
     const std::string name = pointer.substr(pointer.rfind('/') + 1);
     problems.add({fmt::format("the field \"{}\" stands here more than once", name),
-                  file + ": " + pointer, {}, "keep one of them"});
+                  file + ": " + pointer,
+                  {},
+                  "keep one of them"});
   }
   return over(std::make_shared<const Json>(std::move(builder.root)), file, problems);
 }
@@ -271,8 +275,8 @@ void Node::allow_only(std::span<const std::string> known) const {
   if (!is_object()) return;
   for (const auto& [name, value] : value_->items()) {
     if (std::find(known.begin(), known.end(), name) != known.end()) continue;
-    child(value, name).problem(fmt::format("the field \"{}\" is not known here", name),
-                               suggestion(name, known));
+    child(value, name)
+        .problem(fmt::format("the field \"{}\" is not known here", name), suggestion(name, known));
   }
 }
 

@@ -105,7 +105,8 @@ std::string_view trimmed(std::string_view text) {
 std::string replaced(std::string_view text, std::string_view from, std::string_view to) {
   std::string result;
   std::size_t start = 0;
-  for (std::size_t at = text.find(from); at != std::string_view::npos; at = text.find(from, start)) {
+  for (std::size_t at = text.find(from); at != std::string_view::npos;
+       at = text.find(from, start)) {
     result += text.substr(start, at - start);
     result += to;
     start = at + from.size();

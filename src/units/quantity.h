@@ -14,8 +14,12 @@ class Quantity {
   static constexpr Quantity from_si(double value) { return Quantity(value); }
   constexpr double si() const { return value_; }
 
-  friend constexpr Quantity operator+(Quantity a, Quantity b) { return Quantity(a.value_ + b.value_); }
-  friend constexpr Quantity operator-(Quantity a, Quantity b) { return Quantity(a.value_ - b.value_); }
+  friend constexpr Quantity operator+(Quantity a, Quantity b) {
+    return Quantity(a.value_ + b.value_);
+  }
+  friend constexpr Quantity operator-(Quantity a, Quantity b) {
+    return Quantity(a.value_ - b.value_);
+  }
   friend constexpr Quantity operator*(Quantity a, double k) { return Quantity(a.value_ * k); }
   friend constexpr Quantity operator*(double k, Quantity a) { return Quantity(a.value_ * k); }
   friend constexpr Quantity operator/(Quantity a, double k) { return Quantity(a.value_ / k); }
@@ -80,7 +84,9 @@ constexpr Alkalinity alkalinity_as_caco3(MassConcentration c) {
 constexpr Hardness hardness_as_caco3(MassConcentration c) {
   return Hardness::from_si(c.si() * 1e3 / caco3_molar_mass);
 }
-constexpr double milligrams_per_litre_as_caco3(Alkalinity a) { return a.si() * caco3_molar_mass / 2; }
+constexpr double milligrams_per_litre_as_caco3(Alkalinity a) {
+  return a.si() * caco3_molar_mass / 2;
+}
 constexpr double milligrams_per_litre_as_caco3(Hardness h) { return h.si() * caco3_molar_mass; }
 
 }  // namespace tub

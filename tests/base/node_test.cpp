@@ -50,7 +50,8 @@ TEST_CASE("an unknown field is reported with the nearest known name") {
 
 TEST_CASE("a broken text is reported with line and column") {
   CHECK(complaint("{\n  \"a\": 1,\n  \"b\": }\n") ==
-        "error: the JSON cannot be read further, at `\"b\": }`\n  where: deck.json: line 3, column 8\n"
+        "error: the JSON cannot be read further, at `\"b\": }`\n  where: deck.json: line 3, column "
+        "8\n"
         "  help:  look for a missing or extra comma, quote or bracket just before this place\n");
   CHECK(complaint("{\"a\": 1") ==
         "error: the JSON ends too early\n  where: deck.json: line 1, column 8\n"

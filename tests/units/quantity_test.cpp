@@ -8,7 +8,9 @@ namespace {
 using namespace tub;
 
 template <class A, class B>
-concept Addable = requires(A a, B b) { a + b; };
+concept Addable = requires(A a, B b) {
+  a + b;
+};
 
 static_assert(Addable<Volume, Volume>);
 static_assert(!Addable<Alkalinity, MassConcentration>);

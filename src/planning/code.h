@@ -1,0 +1,21 @@
+// Reasons, consequences and assumptions: codes with parameters, never sentences.
+#pragma once
+
+#include <string>
+#include <utility>
+#include <variant>
+#include <vector>
+
+namespace tub {
+
+/// A code and what it is about; language files hold its words.
+struct Code {
+  using Parameter = std::variant<double, std::string>;
+
+  std::string code;                                             ///< "no_acid_on_shelf"
+  std::vector<std::pair<std::string, Parameter>> parameters{};  ///< keys carry units: "amount_g"
+
+  friend bool operator==(const Code&, const Code&) = default;
+};
+
+}  // namespace tub

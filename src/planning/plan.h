@@ -1,0 +1,159 @@
+// The computed answer: numbers and codes, never sentences. Its shape is that of `plan --json`.
+#pragma once
+
+#include <map>
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+#include "chemistry/readings.h"
+#include "planning/code.h"
+#include "planning/hazard.h"
+#include "planning/measure.h"
+#include "planning/reading.h"
+#include "planning/targets.h"
+
+namespace tub {
+
+/// "If it reads below 110": a reading against one edge.
+struct Condition {
+  enum class Side { below, above };
+  Reading reading = Reading::ph;
+  Side side = Side::below;
+  double edge = 0;
+};
+
+/// One pour: what to measure out now, how long to wait, what the retest should show.
+struct Portion {
+  std::optional<double> amount_g;
+  std::optional<double> amount_ml;   ///< liquids
+  std::optional<Condition> only_if;  ///< second pours
+  std::vector<Measure> measure;      ///< the same amount in the owner's own measure
+  double wait_minutes = 20;
+  ByReading<Interval> expect;  ///< in the retest's divisions, rounded outward
+};
+
+/// What to do with what the test shows after a pour.
+struct TestOutcome {
+  enum class When { inside, over, under, over_after_all, under_after_all };
+  enum class Action { skip_rest, stop_and_call, wait_and_test };
+  Reading reading = Reading::ph;
+  bool is_clarity = false;  ///< the test is a look: clear, or not
+  When when = When::inside;
+  Action action = Action::skip_rest;
+  std::optional<double> hours;  ///< wait_and_test
+};
+
+struct Step;
+
+struct Fill {};
+
+struct Heat {
+  double to_c = 27;
+};
+
+/// Put a product in, in one or two pours.
+struct Addition {
+  std::string product;
+  std::optional<Reading> reading;  ///< what it is for
+  std::optional<double> amount_g;  ///< sum of the portions
+  std::optional<double> amount_ml;
+  std::map<std::string, double> adds_g;  ///< pure compounds, by formula; {} for a sequestrant
+  std::vector<Portion> portions;
+  std::optional<double> overshoot_chance;
+  std::map<std::string, double> spends;  ///< "free_chlorine_mg_l": the demand it meets
+};
+
+/// Jets drive carbon dioxide out; alkalinity stays, pH rises.
+struct ReleaseCarbonDioxide {
+  double to_log10_pco2_atm = -3.4;
+  Interval jets_hours;
+};
+
+/// Do the steps, test, and again while the reading has not passed the edge.
+struct Repeat {
+  int times = 1;  ///< expected
+  int at_most = 1;
+  Condition until;
+  std::vector<Step> steps;
+};
+
+/// Drain a share and refill.
+struct Replace {
+  double fraction = 0;
+  std::string with = "source_water";  ///< or "second_source"
+};
+
+struct Step {
+  std::variant<Fill, Heat, Addition, ReleaseCarbonDioxide, Repeat, Replace> what;
+  int number = 0;               ///< the rung's
+  std::optional<Reading> test;  ///< the retest after it
+  bool test_is_clarity = false;
+  bool test_too_coarse = false;  ///< no division lies in `accept`: have it tested
+  ByReading<Range> accept;       ///< in the retest's divisions, rounded inward
+  std::vector<TestOutcome> outcomes;
+  std::optional<WaterState> after;  ///< closed to the air unless carbon dioxide is released
+  std::vector<Code> notes;          ///< such as "later_step_takes_back"
+};
+
+/// "kind" of a step in the plan's JSON: "fill", "heat", "add", "release_carbon_dioxide", …
+std::string_view kind_of(const Step& step);
+
+/// What would mend an unmet target.
+struct Remedy {
+  std::string kind;  ///< "replace", "buy", "blend", "wait"
+  std::optional<double> fraction;
+  std::string with;     ///< "softer_water", "source_water", "second_source"
+  std::string product;  ///< to buy
+  std::optional<double> amount_g;
+  std::optional<double> hours;
+};
+
+struct Unmet {
+  Reading reading = Reading::ph;
+  std::optional<double> low;
+  std::optional<double> high;
+  double reached = 0;
+  Code code;
+  std::optional<Remedy> remedy;
+};
+
+/// What pH does by itself as carbon dioxide leaves, at bathing temperature with the chlorine spent.
+struct Drift {
+  double ph_half_way = 0;
+  double ph_at_air = 0;
+  double saturation_index_at_air = 0;
+};
+
+struct Source {
+  std::string id;  ///< what it backs: "targets", "gate", "products/dry_acid", …
+  std::string text;
+  bool from_memory = false;
+};
+
+/// REQUIRES nothing; made by make_plan, read by the sheets and the JSON writer.
+struct Plan {
+  std::string fingerprint;
+  std::string sanitizer;
+  bool mineral_cartridge = false;
+  double volume_l = 0;
+  double volume_give_or_take = 0;
+  std::string use;
+  TargetSet targets;      ///< as followed
+  ByReading<Range> gate;  ///< the one gate for bathing, printed on every sheet
+  std::string gate_source;
+  WaterState start;                   ///< every key, what was assumed included
+  std::vector<std::string> measured;  ///< keys of start that a test gave
+  ByReading<double> held;             ///< metals kept dissolved by a sequestrant, mg/L
+  std::vector<Step> steps;
+  WaterState final;
+  std::map<std::string, Range> final_range;  ///< 90 %, by key
+  Drift drift;
+  std::vector<Unmet> unmet;
+  std::vector<HazardPair> hazards;
+  std::vector<Code> assumed;
+  std::vector<Source> sources;
+};
+
+}  // namespace tub

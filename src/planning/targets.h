@@ -1,0 +1,39 @@
+// Target sets: what a reading should be, who says so, and what the set forbids.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "planning/reading.h"
+
+namespace tub {
+
+/// A reading's band between uses and its gate for bathing; nothing where the source is silent.
+struct Target {
+  std::optional<double> low;  ///< kept between uses
+  std::optional<double> ideal;
+  std::optional<double> high;
+  std::optional<double> bathe_low;  ///< the gate: below it, do not bathe
+  std::optional<double> stop;       ///< the gate: above it, do not bathe
+  bool stop_is_assumed = false;     ///< the source names no maximum; 10 mg/L is ours
+
+  friend bool operator==(const Target&, const Target&) = default;
+};
+
+struct TargetSet {
+  std::string id;         ///< "common_practice"
+  std::string authority;  ///< who says so; empty for common practice
+  std::string source;     ///< where the figures stand
+  bool from_memory = false;
+  ByReading<Target> readings;        ///< a reading that the set is silent on is not here
+  std::vector<std::string> forbids;  ///< "stabilised_chlorine", …
+  std::vector<std::string> uses;     ///< the uses it may serve: "private", "rented", "public"
+  double temperature_max_c = 40;
+};
+
+/// Every set of `planning/data/targets.json`. Throws: Error with every fault of the text.
+std::vector<TargetSet> parse_target_sets(std::string_view text, const std::string& file);
+
+}  // namespace tub
