@@ -1,0 +1,23 @@
+// How long carbon dioxide takes to leave.
+#pragma once
+
+#include "chemistry/operations.h"
+
+namespace tub {
+
+/// Inorganic carbon above (or below, then negative) what the water holds in equilibrium with so
+/// much carbon dioxide in the air, at its alkalinity and temperature. mol/kg.
+double carbon_surplus(const Water& water, double log10_pco2_atm, const SpeciesTable& table);
+
+/// Hours until the water has come from its own carbon dioxide to that of a target, by first order
+/// in the surplus over air (equation 20). low, value and high answer the rate's high, value, low.
+///
+/// Throws: Error if the target lies not between the water and the air
+Range hours_to_release(const Water& water, double target_log10_pco2_atm, const Range& per_hour,
+                       const SpeciesTable& table);
+
+/// The water after so many hours at a first-order rate (per hour).
+Water lose_carbon_dioxide(const Water& water, double hours, double per_hour,
+                          const SpeciesTable& table);
+
+}  // namespace tub

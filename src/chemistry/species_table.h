@@ -1,0 +1,132 @@
+// Everything that is known of species, minerals, gases and compounds, as rows read from a data
+// file.
+#pragma once
+
+#include <array>
+#include <cstddef>
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "chemistry/formula.h"
+#include "chemistry/log_k.h"
+#include "chemistry/water.h"
+
+namespace tub {
+
+/// The most species that a table may have, so that a speciation needs no allocation.
+inline constexpr std::size_t max_species = 64;
+
+/// Where a number is from and how far it holds.
+struct Source {
+  std::string text;  ///< author, year, journal; or "assumption: …"
+  double low_c = 0;  ///< range of temperature, °C
+  double high_c = 0;
+  double spread = 0;         ///< 90 % half-width of log10 K, 0 where the source states none
+  bool from_memory = false;  ///< not read in a stored text: check it before quoting it
+};
+
+/// How log10 of a species' activity coefficient goes with ionic strength (equations 3 to 5).
+struct ActivityModel {
+  enum class Kind { ion_size, davies, neutral };
+  Kind kind = Kind::davies;
+  double size_angstrom = 0;  ///< of `ion_size`
+  double slope = 0;          ///< b of `ion_size`, or the factor of I of `neutral`, kg/mol
+};
+
+/// One dissolved species, formed from the components' master species.
+struct Species {
+  std::string name;  ///< its formula: "CaHCO3+"
+  int charge = 0;
+  double molar_mass = 0;                                ///< g/mol
+  std::array<std::int8_t, component_count> contains{};  ///< components; that of alkalinity is the
+                                                        ///< number of H+ it took up, so -1 for OH-
+  LogK log_k;                                           ///< of its formation from masters
+  ActivityModel activity;
+  Source source;
+  std::string reaction;  ///< as in its source
+  double log_k_spread = 0;
+};
+
+/// A mineral or gas: activity product of its parts against its constant.
+struct Phase {
+  std::string name;
+  std::array<std::int8_t, component_count> contains{};
+  LogK log_k;  ///< of its dissolution into masters
+  Source source;
+};
+
+/// What a pure compound brings.
+struct Compound {
+  std::string formula;
+  double molar_mass = 0;  ///< g/mol
+  Totals adds;            ///< mol per mol of compound, alkalinity included
+};
+
+/// How a component is counted and read.
+struct ComponentRow {
+  std::string formula;    ///< of the form that enters charge balance and dissolved solids
+  int charge = 0;         ///< its part in alkalinity, in mol of charge per mol; 0 for weak acids
+  double molar_mass = 0;  ///< g/mol
+};
+
+/// A value that is not known well.
+struct Range {
+  double low = 0;
+  double value = 0;
+  double high = 0;
+};
+
+/// How fast carbon dioxide leaves (first order, per hour), and what the air holds.
+struct GasExchange {
+  Range jets_on, jets_off, cover_on;
+  double air_log10_pco2_atm = 0;
+  std::string air_date;
+  std::string rates_source;
+  std::string air_source;
+};
+
+/// A value: reads once, then only answers.
+class SpeciesTable {
+ public:
+  /// Reads the text of a species file.
+  ///
+  /// Throws: Error with every problem in it, each at its place
+  static SpeciesTable parse(std::string_view text, const std::string& filename);
+
+  const std::vector<Species>& species() const { return species_; }
+  const ComponentRow& component(Component c) const {
+    return components_[static_cast<std::size_t>(c)];
+  }
+  /// Throws: Error if there is none (a fault of the data file)
+  std::size_t species_index(std::string_view name) const;
+  const Phase& phase(std::string_view name) const;
+
+  /// Throws: Error with the nearest known formulas
+  const Compound& compound(std::string_view formula) const;
+  const std::vector<Compound>& compounds() const { return compounds_; }
+
+  const std::vector<Phase>& phases() const { return phases_; }
+  const Elements& elements() const { return elements_; }
+  const GasExchange& gas_exchange() const { return gas_exchange_; }
+
+  /// The species that stands for a component alone (H+ for alkalinity); nothing for components
+  /// that form no species.
+  std::optional<std::size_t> master(Component c) const {
+    return masters_[static_cast<std::size_t>(c)];
+  }
+
+ private:
+  friend class SpeciesReader;
+  Elements elements_;
+  std::array<ComponentRow, component_count> components_;
+  std::array<std::optional<std::size_t>, component_count> masters_;
+  std::vector<Species> species_;
+  std::vector<Phase> phases_;
+  std::vector<Compound> compounds_;
+  GasExchange gas_exchange_;
+};
+
+}  // namespace tub
