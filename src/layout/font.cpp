@@ -49,6 +49,16 @@ class FontTable {
   std::string name_;
 };
 
+/// Throws: Error unless every table of the directory lies in it.
+void check_whole(const FontTable& file) {
+  const int count = file.u16(4);
+  if (count == 0) fail(file.name(), "is no TrueType file");
+  for (int i = 0; i < count; ++i) {
+    const std::size_t record = 12 + 16 * static_cast<std::size_t>(i);
+    file.part(file.u32(record + 8), file.u32(record + 12));
+  }
+}
+
 FontTable table(const FontTable& file, const std::string& tag) {
   const int count = file.u16(4);
   for (int i = 0; i < count; ++i) {
@@ -96,6 +106,7 @@ Font Font::from_truetype(std::string bytes, const std::string& name) {
   font.name_ = name;
   font.bytes_ = std::make_shared<const std::string>(std::move(bytes));
   const FontTable file(*font.bytes_, name);
+  check_whole(file);
   if (table(file, "head").u16(18) != 1000) fail(name, "does not have 1000 units per em");
   const FontTable os2 = table(file, "OS/2");
   font.ascent_ = os2.i16(68);

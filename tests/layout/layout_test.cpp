@@ -1,0 +1,26 @@
+// Reads what the layout tests share.
+#include "layout_test.h"
+
+#include <fstream>
+#include <sstream>
+#include <stdexcept>
+
+namespace tub {
+
+std::string read_file(const std::string& path) {
+  std::ifstream file(path, std::ios::binary);
+  if (!file) throw std::runtime_error("cannot read " + path);
+  std::ostringstream bytes;
+  bytes << file.rdbuf();
+  return bytes.str();
+}
+
+const FontSet& test_fonts() {
+  static const auto face = [](const std::string& name) {
+    return Font::from_truetype(read_file(TUB_BINARY_DIR "/share/tubwright/fonts/" + name), name);
+  };
+  static const FontSet fonts{face("NotoSans-Regular.ttf"), face("NotoSans-Bold.ttf")};
+  return fonts;
+}
+
+}  // namespace tub

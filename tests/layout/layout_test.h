@@ -1,0 +1,16 @@
+// What the layout tests share: the prepared faces, styles and stocks, and files of the project.
+#pragma once
+
+#include <string>
+
+#include "layout/font.h"
+
+namespace tub {
+
+/// A file's bytes; fails the test run if it cannot be read.
+std::string read_file(const std::string& path);
+
+/// The faces as the build prepared them.
+const FontSet& test_fonts();
+
+}  // namespace tub
