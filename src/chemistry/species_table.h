@@ -10,6 +10,7 @@
 #include <string_view>
 #include <vector>
 
+#include "base/interval.h"
 #include "chemistry/formula.h"
 #include "chemistry/log_k.h"
 #include "chemistry/water.h"
@@ -72,16 +73,9 @@ struct ComponentRow {
   double molar_mass = 0;  ///< g/mol
 };
 
-/// A value that is not known well.
-struct Range {
-  double low = 0;
-  double value = 0;
-  double high = 0;
-};
-
 /// How fast carbon dioxide leaves (first order, per hour), and what the air holds.
 struct GasExchange {
-  Range jets_on, jets_off, cover_on;
+  Interval jets_on, jets_off, cover_on;
   double air_log10_pco2_atm = 0;
   std::string air_date;
   std::string rates_source;

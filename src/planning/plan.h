@@ -8,7 +8,7 @@
 #include <vector>
 
 #include "chemistry/readings.h"
-#include "planning/code.h"
+#include "planning/reason.h"
 #include "planning/hazard.h"
 #include "planning/measure.h"
 #include "planning/reading.h"
@@ -47,7 +47,7 @@ struct TestOutcome {
 
 struct Step;
 
-struct Fill {};
+struct FillVessel {};
 
 struct Heat {
   double to_c = 27;
@@ -86,7 +86,7 @@ struct Replace {
 };
 
 struct Step {
-  std::variant<Fill, Heat, Addition, ReleaseCarbonDioxide, Repeat, Replace> what;
+  std::variant<FillVessel, Heat, Addition, ReleaseCarbonDioxide, Repeat, Replace> what;
   int number = 0;               ///< the rung's
   std::optional<Reading> test;  ///< the retest after it
   bool test_is_clarity = false;
@@ -94,7 +94,7 @@ struct Step {
   ByReading<Range> accept;       ///< in the retest's divisions, rounded inward
   std::vector<TestOutcome> outcomes;
   std::optional<WaterState> after;  ///< closed to the air unless carbon dioxide is released
-  std::vector<Code> notes;          ///< such as "later_step_takes_back"
+  std::vector<Reason> notes;          ///< such as "later_step_takes_back"
 };
 
 /// "kind" of a step in the plan's JSON: "fill", "heat", "add", "release_carbon_dioxide", …
@@ -115,7 +115,7 @@ struct Unmet {
   std::optional<double> low;
   std::optional<double> high;
   double reached = 0;
-  Code code;
+  Reason reason;
   std::optional<Remedy> remedy;
 };
 
@@ -126,7 +126,8 @@ struct Drift {
   double saturation_index_at_air = 0;
 };
 
-struct Source {
+/// Where a figure of the plan is from.
+struct Citation {
   std::string id;  ///< what it backs: "targets", "gate", "products/dry_acid", …
   std::string text;
   bool from_memory = false;
@@ -152,8 +153,8 @@ struct Plan {
   Drift drift;
   std::vector<Unmet> unmet;
   std::vector<HazardPair> hazards;
-  std::vector<Code> assumed;
-  std::vector<Source> sources;
+  std::vector<Reason> assumed;
+  std::vector<Citation> sources;
 };
 
 }  // namespace tub

@@ -7,6 +7,8 @@
 #include <string>
 #include <string_view>
 
+#include "base/interval.h"
+
 namespace tub {
 
 /// A reading that a test kit shows and a target set may bound. The order is that of every list.
@@ -44,22 +46,6 @@ std::string_view key_of(Reading reading);
 /// The name in jobs and target sets: "ph", "total_alkalinity", …
 std::string_view name_of(Reading reading);
 std::optional<Reading> reading_named(std::string_view name_or_key);
-
-/// From the lowest to the highest value, both included.
-struct Range {
-  double low = 0;
-  double high = 0;
-  bool holds(double value) const { return value >= low && value <= high; }
-  friend bool operator==(const Range&, const Range&) = default;
-};
-
-/// A predicted value between the ends of its 90 % interval.
-struct Interval {
-  double low = 0;
-  double value = 0;
-  double high = 0;
-  friend bool operator==(const Interval&, const Interval&) = default;
-};
 
 template <class T>
 using ByReading = std::map<Reading, T>;

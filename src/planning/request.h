@@ -49,7 +49,7 @@ struct PlanRequest {
   std::vector<ShelfItem> shelf;
   MeasureSystem measure;
   TestMethod retest_with;
-  std::vector<Code> assumed;  ///< what the reader of the job had to assume
+  std::vector<Reason> assumed;  ///< what the reader of the job had to assume
 };
 
 /// Tables that every plan uses.

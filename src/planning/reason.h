@@ -9,13 +9,13 @@
 namespace tub {
 
 /// A code and what it is about; language files hold its words.
-struct Code {
+struct Reason {
   using Parameter = std::variant<double, std::string>;
 
   std::string code;                                             ///< "no_acid_on_shelf"
   std::vector<std::pair<std::string, Parameter>> parameters{};  ///< keys carry units: "amount_g"
 
-  friend bool operator==(const Code&, const Code&) = default;
+  friend bool operator==(const Reason&, const Reason&) = default;
 };
 
 }  // namespace tub
