@@ -1,12 +1,14 @@
 // Dangerous pairs: what must never meet, and how long apart two may go into one tub.
 #pragma once
 
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
 #include <vector>
 
 #include "planning/product.h"
+#include "planning/provenance.h"
 
 namespace tub {
 
@@ -14,11 +16,11 @@ namespace tub {
 struct HazardRule {
   std::string first;  ///< group or product
   std::string second;
-  std::string code;        ///< what happens: "chlorine_gas", "fire", "explosion", "clouds", …
+  std::string code;        ///< what happens: one of known_hazard_codes()
   std::string severity;    ///< "deadly", "harmful", "spoils"
   double hours_apart = 0;  ///< in the tub; 0: one after the other fully dissolved is enough
-  std::string source;
-  bool from_memory = false;
+  Provenance source;
+  std::optional<Provenance> hours_source;  ///< where `hours_apart` is not 0
 };
 
 /// Two products of one shelf that a rule speaks of.
@@ -32,6 +34,10 @@ struct HazardPair {
   friend bool operator==(const HazardPair&, const HazardPair&) = default;
 };
 
+/// "chlorine_gas", "bromine_gas", "explosion", "fire", "violent_reaction", "spits", "clouds".
+std::span<const std::string> known_hazard_codes();
+
+/// Throws: Error with every fault of the text.
 std::vector<HazardRule> parse_hazard_rules(std::string_view text, const std::string& file);
 
 /// Every pair of the shelf that a rule names, the worst first; each pair with each code once.

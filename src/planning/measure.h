@@ -1,10 +1,12 @@
 // What a person measures with: a scale, a jug, level spoons.
 #pragma once
 
-#include <optional>
+#include <map>
 #include <string>
 #include <string_view>
 #include <vector>
+
+#include "planning/provenance.h"
 
 namespace tub {
 
@@ -30,11 +32,12 @@ struct MeasureSystem {
   double grain_g = 1;     ///< smallest step of the scale below `coarse_from_g`
   double coarse_grain_g = 5;
   double coarse_from_g = 100;
+  std::string volume_unit = "ml";  ///< "ml" or "us_fluid_ounce": liquids
   double grain_ml = 5;
   double grain_oz = 0.1;
   std::vector<Spoon> spoons;    ///< none: a scale only
   double spoon_half_width = 0;  ///< 90 % half-width of a filled spoon, as a share of its volume
-  std::string source;
+  std::map<std::string, Provenance> sources;  ///< "grains", "spoons", "spoon_half_width"
 };
 
 /// Throws: Error with every fault of the text.

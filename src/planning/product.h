@@ -1,12 +1,15 @@
 // Products: what each is made of, how it is measured out, and what protects from it.
 #pragma once
 
+#include <map>
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 #include <utility>
 #include <vector>
 
+#include "planning/provenance.h"
 #include "planning/reading.h"
 
 namespace tub {
@@ -34,39 +37,64 @@ struct Product {
   struct Part {
     std::string formula;
     double mass_fraction = 0;  ///< grams of the compound in a gram of product
+    double molar_mass = 0;     ///< g/mol
+    /// Moles that go with a mole of the first part, whatever its strength; 0: a fixed share.
+    double moles_per_first = 0;
+    friend bool operator==(const Part&, const Part&) = default;
   };
-  /// How a strength may be given: its name on a job, and the share that one gram of `formula` has.
+  /// A way in which labels give the strength.
   struct StrengthBasis {
+    enum class Per { mass, volume };
     std::string name;              ///< "% w/w as Cl2", "g/100 mL as Cl2", "% w/w as HCl"
-    double per_mass_fraction = 0;  ///< strength figure at mass fraction 1 of the first part
-    double theoretical_most = 0;   ///< no product of this kind can be stronger
+    Per per = Per::mass;           ///< volume: of the solution, so its density counts
+    double per_mass_fraction = 0;  ///< grams of what is counted in 100 g of the pure first part
+    double most = 0;               ///< no product of this kind is stronger
   };
+  /// A solution's density at one strength, in the first basis.
+  struct DensityPoint {
+    double strength = 0;
+    double g_ml = 0;
+  };
+  enum class Signal { none, warning, danger };
 
   std::string id;
   Form form = Form::granules;
   std::vector<Purpose> purposes;
-  std::vector<Part> parts;  ///< first part: the one that `strength` scales
+  std::vector<Part> parts;  ///< the first is what `strength` scales; none: a sequestrant
+  /// What a label above the pure hydrate's figure holds besides: the same with its water lost.
+  std::optional<Part> drier_form;
+  std::string rest;  ///< what makes up the gram and is not counted: "sodium sulfate"; may be empty
   std::vector<StrengthBasis> strengths;
-  double default_strength = 0;     ///< in the first basis
+  double strength = 0;             ///< in the first basis
   double strength_loss = 0;        ///< share that may be missing, one-sided (90 %): stale product
   double strength_half_width = 0;  ///< two-sided 90 % half-width, as a share
   std::optional<double> bulk_density_g_ml;       ///< granules, poured
   std::optional<Range> bulk_density_range_g_ml;  ///< from the loosest to the densest on sale
   std::optional<double> density_g_ml;            ///< liquids
-  double single_addition_mg_l = 0;  ///< most in one pour, mg of product per litre; 0: no limit
-  std::string single_addition_source;
-  std::vector<std::string>
-      groups;  ///< for dangerous pairs: "acid", "hypochlorite", "stabilised_chlorine", …
-  std::vector<std::string>
-      protection;      ///< signs: "gloves", "goggles", "mask", "face_shield", "acid_gloves"
-  std::string danger;  ///< code of the hazard line at its step; may be empty
+  std::vector<DensityPoint> densities;           ///< liquids; rising strength
+  double single_addition_mg_l = 0;      ///< most in one pour, mg of product per litre; 0: no limit
+  std::vector<std::string> groups;      ///< for dangerous pairs: "acid", "chlorine", …
+  std::vector<std::string> protection;  ///< signs: "gloves", "acid_gloves", "goggles", …
+  std::vector<std::string> handling;    ///< "outdoors", "wind_at_back", "no_mask_protects", …
+  std::string danger;                   ///< code of the hazard line at its step; may be empty
   std::vector<std::string> harms_shells;       ///< shells that it must not touch
-  std::vector<std::string> hazard_statements;  ///< H codes
-  std::vector<std::string> sources;            ///< one for each figure that is not an assumption
+  std::vector<std::string> hazard_statements;  ///< H and EUH codes of the pure or usual grade
+  std::vector<std::string> pictograms;         ///< GHS codes
+  Signal signal = Signal::none;
+  std::map<std::string, Provenance> sources;  ///< by field: "strength", "bulk_density", …
 
   bool can(Purpose purpose) const;
   bool in_group(std::string_view group) const;
+  /// Where a field's figure comes from. REQUIRES: a field that `sources` names.
+  const Provenance& source_of(const std::string& field) const;
 };
+
+/// The shells, signs, ways of handling, groups and codes that rows may name.
+std::span<const std::string> known_shells();
+std::span<const std::string> known_protection();
+std::span<const std::string> known_handling();
+std::span<const std::string> known_groups();
+std::span<const std::string> known_dangers();
 
 /// A product at hand, with its own figures where the job gives them.
 struct ShelfItem {
@@ -78,9 +106,11 @@ struct ShelfItem {
 /// Every row of `planning/data/products.json`. Throws: Error with every fault of the text.
 std::vector<Product> parse_products(std::string_view text, const std::string& file);
 
-/// The row with a package's strength (in that basis) put in: its parts scaled.
+/// The row with a package's strength (in that basis) put in: its parts scaled, a solution's density
+/// taken from its strength. `strength` is left in the first basis.
 ///
-/// Throws: Error if no product of this kind can be so strong (the message names the most)
+/// Throws: Error if the basis is not one of the row's (its help names them), or if no product of
+///         this kind is so strong (the message names the most)
 Product with_strength(const Product& product, double strength, std::string_view basis);
 
 }  // namespace tub

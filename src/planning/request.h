@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "planning/assumptions.h"
 #include "planning/hazard.h"
 #include "planning/measure.h"
 #include "planning/product.h"
@@ -59,6 +60,8 @@ struct PlanningData {
   std::vector<TestMethod> test_methods;
   std::vector<HazardRule> hazard_rules;
   std::vector<MeasureSystem> measures;
+  Gate gate;
+  Assumptions assumptions;
 };
 
 }  // namespace tub

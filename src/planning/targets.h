@@ -6,6 +6,7 @@
 #include <string_view>
 #include <vector>
 
+#include "planning/provenance.h"
 #include "planning/reading.h"
 
 namespace tub {
@@ -15,9 +16,10 @@ struct Target {
   std::optional<double> low;  ///< kept between uses
   std::optional<double> ideal;
   std::optional<double> high;
-  std::optional<double> bathe_low;  ///< the gate: below it, do not bathe
-  std::optional<double> stop;       ///< the gate: above it, do not bathe
-  bool stop_is_assumed = false;     ///< the source names no maximum; 10 mg/L is ours
+  std::optional<double> bathe_low;     ///< the gate: below it, do not bathe
+  std::optional<double> stop;          ///< the gate: above it, do not bathe
+  bool stop_is_assumed = false;        ///< the source names no maximum; 10 mg/L is ours
+  std::optional<Provenance> source{};  ///< where it is another than the set's own
 
   friend bool operator==(const Target&, const Target&) = default;
 };
@@ -27,13 +29,23 @@ struct TargetSet {
   std::string authority;  ///< who says so; empty for common practice
   std::string source;     ///< where the figures stand
   bool from_memory = false;
-  ByReading<Target> readings;        ///< a reading that the set is silent on is not here
-  std::vector<std::string> forbids;  ///< "stabilised_chlorine", …
-  std::vector<std::string> uses;     ///< the uses it may serve: "private", "rented", "public"
+  ByReading<Target> readings;                ///< a reading that the set is silent on is not here
+  std::vector<std::string> forbids;          ///< product groups: "stabilised_chlorine", …
+  std::vector<std::string> advises_against;  ///< the same, but only advice
+  std::vector<std::string> uses;  ///< the uses it may serve: "private", "rented", "public"
   double temperature_max_c = 40;
+};
+
+/// What public-health authorities ask for before anyone bathes: the one gate of a private tub whose
+/// set would let people in at less.
+struct Gate {
+  ByReading<Range> readings;
+  Provenance source;
 };
 
 /// Every set of `planning/data/targets.json`. Throws: Error with every fault of the text.
 std::vector<TargetSet> parse_target_sets(std::string_view text, const std::string& file);
+/// The gate of the same file. Throws: the same.
+Gate parse_gate(std::string_view text, const std::string& file);
 
 }  // namespace tub

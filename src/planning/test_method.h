@@ -6,6 +6,7 @@
 #include <string_view>
 #include <vector>
 
+#include "planning/provenance.h"
 #include "planning/reading.h"
 
 namespace tub {
@@ -15,7 +16,7 @@ struct TestRow {
   double division = 0;             ///< the step between two values that it can show; above 0
   double half_width = 0;           ///< 90 % half-width, in the reading's unit
   double relative_half_width = 0;  ///< 90 % half-width as a share of the value; the larger counts
-  std::string source;              ///< or "assumption"
+  Provenance source;
 
   /// The 90 % half-width at that value.
   double half_width_at(double value) const {

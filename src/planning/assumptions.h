@@ -1,0 +1,60 @@
+// The constants that no product, test or target row holds: each with its range and its source.
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "planning/provenance.h"
+#include "planning/reading.h"
+
+namespace tub {
+
+/// A named constant; low and high are the ends of its 90 % range (equal to value: no spread).
+struct Assumed {
+  std::string code;
+  double low = 0;
+  double value = 0;
+  double high = 0;
+  std::string unit;  ///< "mg/L as Cl2", "1/h", "share", …
+  Provenance source;
+};
+
+/// Every row of `planning/data/assumptions.json`, by name.
+struct Assumptions {
+  // Additions
+  Assumed overshoot_bound;         ///< most chance that a first pour passes the far edge
+  Assumed first_pour_share;        ///< most of an amount in its first pour
+  Assumed least_first_pour_share;  ///< least, where the limit of one pour would make it less
+  Assumed pour_ph;                 ///< low and high: no pour takes closed pH further outside
+  Assumed wait_minutes;
+  Assumed dosing_temperature_c;
+  Assumed bathing_temperature_c;
+  // Carbon dioxide
+  Assumed carbon_dioxide_lost_per_wait;     ///< share of the surplus over air
+  Assumed carbon_dioxide_release_per_hour;  ///< jets on, air open: first order in that surplus
+  Assumed air_log10_pco2_atm;
+  // Water that was not measured
+  Assumed source_temperature_c;
+  Assumed magnesium_share;  ///< of total hardness, as CaCO3
+  Assumed chloride_mg_l;
+  Assumed sulfate_mg_l;
+  Assumed dissolved_solids_per_conductivity;  ///< mg/L for each µS/cm at 25 °C
+  // Sanitizer
+  Assumed fresh_water_demand_mg_l;  ///< of free chlorine, as Cl2
+  Assumed tap_free_chlorine_mg_l;
+  Assumed tap_combined_chlorine_mg_l;
+  Assumed chlorine_per_combined;  ///< mg of free chlorine that a mg of combined chlorine eats
+  Assumed cartridge_free_chlorine_mg_l;  ///< kept beside a mineral cartridge
+  Assumed cartridge_total_bromine_mg_l;
+  // Balance
+  Assumed saturation_index;  ///< low and high: the soft band
+
+  /// Aesthetic limits of metals, mg/L: above, a sequestrant is asked for.
+  ByReading<Assumed> metal_limits;
+};
+
+/// Throws: Error with every fault of the text, a constant that is missing included
+Assumptions parse_assumptions(std::string_view text, const std::string& file);
+
+}  // namespace tub
