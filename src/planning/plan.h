@@ -8,13 +8,21 @@
 #include <vector>
 
 #include "chemistry/readings.h"
-#include "planning/reason.h"
 #include "planning/hazard.h"
 #include "planning/measure.h"
 #include "planning/reading.h"
+#include "planning/reason.h"
 #include "planning/targets.h"
 
 namespace tub {
+
+/// A band that may be open at an end: hardness at least 200, alkalinity at most 150.
+struct Limits {
+  std::optional<double> low;
+  std::optional<double> high;
+  bool holds(double value) const { return !(low && value < *low) && !(high && value > *high); }
+  friend bool operator==(const Limits&, const Limits&) = default;
+};
 
 /// "If it reads below 110": a reading against one edge.
 struct Condition {
@@ -90,11 +98,14 @@ struct Step {
   int number = 0;               ///< the rung's
   std::optional<Reading> test;  ///< the retest after it
   bool test_is_clarity = false;
-  bool test_too_coarse = false;  ///< no division lies in `accept`: have it tested
-  ByReading<Range> accept;       ///< in the retest's divisions, rounded inward
+  /// No division lies in `accept`, or the retest lacks the reading: have it tested.
+  bool test_too_coarse = false;
+  /// The target carried back through all later steps to this step's own water and temperature, in
+  /// the retest's divisions, rounded inward; not rounded where `test_too_coarse`.
+  ByReading<Limits> accept;
   std::vector<TestOutcome> outcomes;
   std::optional<WaterState> after;  ///< closed to the air unless carbon dioxide is released
-  std::vector<Reason> notes;          ///< such as "later_step_takes_back"
+  std::vector<Reason> notes;        ///< such as "later_step_takes_back"
 };
 
 /// "kind" of a step in the plan's JSON: "fill", "heat", "add", "release_carbon_dioxide", …
@@ -144,7 +155,9 @@ struct Plan {
   TargetSet targets;      ///< as followed
   ByReading<Range> gate;  ///< the one gate for bathing, printed on every sheet
   std::string gate_source;
-  WaterState start;                   ///< every key, what was assumed included
+  std::string retest_with;  ///< identifier of the test method at the tub
+  WaterState start;         ///< every key, what was assumed included
+  std::optional<WaterState> second_source;
   std::vector<std::string> measured;  ///< keys of start that a test gave
   ByReading<double> held;             ///< metals kept dissolved by a sequestrant, mg/L
   std::vector<Step> steps;

@@ -16,7 +16,7 @@ struct Tub {
   std::string use = "private";        ///< "private", "rented" or "public"
   double bathers_per_week = 0;        ///< 0: not said
   double bathing_temperature_c = 38;  ///< at most 40
-  std::vector<Reason> assumed;          ///< what was not said about the vessel
+  std::vector<Reason> assumed;        ///< what was not said about the vessel
 };
 
 }  // namespace tub
