@@ -1,0 +1,58 @@
+// A finished page in black and white dots, for label printers.
+#include "export/bitmap.h"
+
+#include <fmt/format.h>
+
+#include "export/pixels.h"
+#include "export/png_writer.h"
+
+namespace tub {
+namespace {
+
+/// Luma of a colour, 0 to 255. Source: ITU-R BT.601 weights, in thousandths.
+constexpr std::uint32_t grey(std::uint32_t colour) {
+  return ((colour >> 16 & 0xFF) * 299 + (colour >> 8 & 0xFF) * 587 + (colour & 0xFF) * 114) / 1000;
+}
+
+constexpr std::uint32_t threshold = 128;
+
+/// Rows of whole bytes, the highest bit first; a bit is set where the dot is white.
+std::string white_bits(const Pixels& pixels) {
+  const auto bytes_a_row = (static_cast<std::size_t>(pixels.width) + 7) / 8;
+  std::string rows(bytes_a_row * static_cast<std::size_t>(pixels.height), '\0');
+  for (int y = 0; y < pixels.height; ++y)
+    for (int x = 0; x < pixels.width; ++x)
+      if (grey(pixels.row(y)[x]) >= threshold) {
+        char& byte =
+            rows[static_cast<std::size_t>(y) * bytes_a_row + static_cast<std::size_t>(x) / 8];
+        byte = static_cast<char>(byte | 0x80 >> x % 8);
+      }
+  return rows;
+}
+
+/// A raw PBM: its set bits are black, the bits that fill a row's last byte are zero.
+std::string pbm(const Pixels& pixels, std::string rows) {
+  const auto bytes_a_row = (static_cast<std::size_t>(pixels.width) + 7) / 8;
+  const int unused = static_cast<int>(bytes_a_row * 8) - pixels.width;
+  for (std::size_t i = 0; i < rows.size(); ++i) {
+    const bool is_last = i % bytes_a_row == bytes_a_row - 1;
+    rows[i] = static_cast<char>(~rows[i] & (is_last ? 0xFF << unused : 0xFF));
+  }
+  return fmt::format("P4\n{} {}\n", pixels.width, pixels.height) + rows;
+}
+
+}  // namespace
+
+std::string to_bitmap(const Page& page, const FontSet& fonts, double dots_per_inch,
+                      BitmapFormat format) {
+  const Pixels pixels = draw_pixels(page, fonts, dots_per_inch, Raster::dots);
+  std::string rows = white_bits(pixels);
+  if (format == BitmapFormat::pbm) return pbm(pixels, std::move(rows));
+  return write_png({.width = pixels.width,
+                    .height = pixels.height,
+                    .shades = PngShades::black_white,
+                    .dots_per_inch = dots_per_inch},
+                   rows);
+}
+
+}  // namespace tub

@@ -1,0 +1,27 @@
+// Hand-made pages and files that the export tests share.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "layout/page.h"
+
+namespace tub {
+
+/// The prepared faces of the build tree.
+const FontSet& test_fonts();
+
+std::string read_file(const std::string& path);
+
+/// An element with nothing told but its role and place; -1 is the parent of the root.
+Element element(Role role, int parent);
+
+/// A card in small: headings, a paragraph over lines with a soft hyphen at a break, a list, a
+/// table with heads and a spanning cell, figures, a phrase in German, every kind of item, every
+/// role, the typographic characters that sheets use.
+Page sample_page();
+
+/// Two pages, the second in another language and size.
+std::vector<Page> sample_pages();
+
+}  // namespace tub
