@@ -66,6 +66,7 @@ struct Product {
   std::string rest;  ///< what makes up the gram and is not counted: "sodium sulfate"; may be empty
   std::vector<StrengthBasis> strengths;
   double strength = 0;             ///< in the first basis
+  std::string stronger;            ///< the product that a label above the most is likely to be
   double strength_loss = 0;        ///< share that may be missing, one-sided (90 %): stale product
   double strength_half_width = 0;  ///< two-sided 90 % half-width, as a share
   std::optional<double> bulk_density_g_ml;       ///< granules, poured

@@ -1,0 +1,34 @@
+// Reading rows of the planning data: fields that must be there, that may, and lists of names.
+#pragma once
+
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "base/interval.h"
+#include "base/node.h"
+
+namespace tub::data_row {
+
+/// The number of a field that must be there; 0, and a problem, if it is not or lies outside.
+double number(const Node& row, std::string_view name, double low, double high);
+/// The number of a field that may be missing.
+std::optional<double> optional_number(const Node& row, std::string_view name, double low,
+                                      double high);
+/// The text of a field that must be there.
+std::string text(const Node& row, std::string_view name);
+/// One of the known names, in a field that must be there.
+std::string name(const Node& row, std::string_view field, std::span<const std::string> known);
+/// A list of known names, in a field that must be there.
+std::vector<std::string> names(const Node& row, std::string_view field,
+                               std::span<const std::string> known);
+/// [low, high] in a field that may be missing; a problem unless 0 <= low <= high.
+std::optional<Range> optional_range(const Node& row, std::string_view field);
+/// The elements of a list that must be there.
+std::vector<Node> items(const Node& row, std::string_view field);
+/// A problem at each row whose "id" another row has.
+void report_duplicate_ids(const std::vector<Node>& rows);
+
+}  // namespace tub::data_row

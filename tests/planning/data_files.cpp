@@ -1,0 +1,40 @@
+#include "data_files.h"
+
+#include <catch2/catch.hpp>
+#include <fstream>
+#include <sstream>
+
+#include "base/text.h"
+
+namespace tub::testing {
+
+std::string source_file(const std::string& path) {
+  const std::ifstream file(std::string(TUB_SOURCE_DIR) + "/" + path);
+  INFO(path);
+  REQUIRE(file.good());
+  std::ostringstream text;
+  text << file.rdbuf();
+  return text.str();
+}
+
+std::vector<CsvRow> reference_rows(const std::string& name) {
+  std::vector<CsvRow> rows;
+  std::vector<std::string> columns;
+  for (const std::string& line : split(source_file("tests/reference/planning/" + name), '\n')) {
+    if (line.empty() || line.front() == '#') continue;
+    const std::vector<std::string> cells = split(line, ',');
+    if (columns.empty()) {
+      columns = cells;
+      continue;
+    }
+    INFO(line);
+    REQUIRE(cells.size() == columns.size());
+    CsvRow row;
+    for (std::size_t i = 0; i < cells.size(); ++i) row[columns[i]] = cells[i];
+    rows.push_back(row);
+  }
+  REQUIRE_FALSE(rows.empty());
+  return rows;
+}
+
+}  // namespace tub::testing

@@ -1,0 +1,19 @@
+// The planning data and the reference tables, as the tests read them.
+#pragma once
+
+#include <map>
+#include <string>
+#include <vector>
+
+namespace tub::testing {
+
+/// The text of a file below the source tree; fails the test if it cannot be read.
+std::string source_file(const std::string& path);
+
+/// A row of a reference table, by column name.
+using CsvRow = std::map<std::string, std::string>;
+
+/// The rows of tests/reference/planning/NAME, without its '#' lines; cells hold no commas.
+std::vector<CsvRow> reference_rows(const std::string& name);
+
+}  // namespace tub::testing
