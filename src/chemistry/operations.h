@@ -19,7 +19,8 @@ enum class Balance { sodium, chloride, none };
 /// Throws: Error if alkalinity is more than the pH allows without carbon, if the carbon that it
 ///         asks for would boil off (above 1 atm of carbon dioxide), or if the balancing ion would
 ///         be negative (its help names the other ion)
-Water water_from_readings(const Readings& readings, Balance balance, const SpeciesTable& table);
+Water water_from_readings(const Readings& readings, Balance balance, const SpeciesTable& table,
+                          Activities activities = Activities::extended_debye_hueckel);
 
 /// What tests would show of the water at its temperature, and what is derived.
 WaterState read(const Water& water, const SpeciesTable& table);

@@ -15,8 +15,8 @@ struct Speciation {
   double ionic_strength = 0;                   ///< mol/kg
   std::array<double, max_species> molality{};  ///< mol/kg
   std::array<double, max_species> log10_gamma{};
-  std::array<double, component_count> log_free{};  ///< ln of the masters' molality
-  int steps = 0;                                   ///< of Newton's method, all together
+  std::array<double, component_count> log_activity{};  ///< ln of the masters' activity; 0 without
+  int steps = 0;                                       ///< of Newton's method, all together
 };
 
 /// Solves the mass balances of all components that are present.

@@ -4,7 +4,6 @@
 
 #include <array>
 #include <cstddef>
-#include <cstdint>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -37,25 +36,47 @@ struct ActivityModel {
   double slope = 0;          ///< b of `ion_size`, or the factor of I of `neutral`, kg/mol
 };
 
-/// One dissolved species, formed from the components' master species.
+/// How much of a component is in one mole of a species. That of alkalinity is the number of H+
+/// taken up from the masters, so -1 for OH-.
+struct Part {
+  Component component = Component::alkalinity;
+  int number = 0;
+};
+
+/// What a species is made of, in the components' masters; at most four of them.
+class Composition {
+ public:
+  /// Throws: Error if a fifth component is added
+  void add(Component component, int number);
+  int of(Component component) const;
+  const Part* begin() const { return parts_.data(); }
+  const Part* end() const { return parts_.data() + size_; }
+  std::size_t size() const { return size_; }
+
+ private:
+  std::array<Part, 4> parts_{};
+  std::size_t size_ = 0;
+};
+
+/// One dissolved species, formed from the components' masters.
 struct Species {
   std::string name;  ///< its formula: "CaHCO3+"
   int charge = 0;
-  double molar_mass = 0;                                ///< g/mol
-  std::array<std::int8_t, component_count> contains{};  ///< components; that of alkalinity is the
-                                                        ///< number of H+ it took up, so -1 for OH-
-  LogK log_k;                                           ///< of its formation from masters
+  double molar_mass = 0;  ///< g/mol
+  Composition composition;
+  LogK log_k;  ///< of its formation from masters
   ActivityModel activity;
+  std::string reaction;  ///< as in its source; empty for a master
   Source source;
-  std::string reaction;  ///< as in its source
-  double log_k_spread = 0;
 };
 
-/// A mineral or gas: activity product of its parts against its constant.
+/// A mineral or gas. Its saturation index (log10 of the pressure in atm, for a gas) is log K plus
+/// the sum of log10 activities of what it is made of.
 struct Phase {
   std::string name;
-  std::array<std::int8_t, component_count> contains{};
-  LogK log_k;  ///< of its dissolution into masters
+  Composition composition;
+  LogK log_k;  ///< of its formation from masters
+  std::string reaction;
   Source source;
 };
 
@@ -66,11 +87,12 @@ struct Compound {
   Totals adds;            ///< mol per mol of compound, alkalinity included
 };
 
-/// How a component is counted and read.
+/// The form in which a component is counted: its master species, or just a dissolved solid.
 struct ComponentRow {
-  std::string formula;    ///< of the form that enters charge balance and dissolved solids
-  int charge = 0;         ///< its part in alkalinity, in mol of charge per mol; 0 for weak acids
-  double molar_mass = 0;  ///< g/mol
+  std::string form;                   ///< formula
+  int charge = 0;                     ///< its part in alkalinity per mole; 0 for weak acids
+  double molar_mass = 0;              ///< g/mol
+  std::optional<std::size_t> master;  ///< index of its species; none if it forms none
 };
 
 /// How fast carbon dioxide leaves (first order, per hour), and what the air holds.
@@ -106,17 +128,10 @@ class SpeciesTable {
   const Elements& elements() const { return elements_; }
   const GasExchange& gas_exchange() const { return gas_exchange_; }
 
-  /// The species that stands for a component alone (H+ for alkalinity); nothing for components
-  /// that form no species.
-  std::optional<std::size_t> master(Component c) const {
-    return masters_[static_cast<std::size_t>(c)];
-  }
-
  private:
   friend class SpeciesReader;
   Elements elements_;
   std::array<ComponentRow, component_count> components_;
-  std::array<std::optional<std::size_t>, component_count> masters_;
   std::vector<Species> species_;
   std::vector<Phase> phases_;
   std::vector<Compound> compounds_;

@@ -1,0 +1,269 @@
+#include "chemistry/mass_balance.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "base/error.h"
+#include "base/text.h"
+
+namespace tub {
+namespace {
+
+const double ln10 = std::log(10.0);
+
+constexpr std::size_t index_of(Component c) { return static_cast<std::size_t>(c); }
+
+[[noreturn]] void throw_impossible(Component c, double amount) {
+  const std::string shown = std::isfinite(amount) ? shortest(amount * 1e3) : "not finite";
+  throw Error(Diagnostic{fmt::format("the total of {} is impossible: {} mmol/kg",
+                                     replaced(name_of(c), "_", " "), shown),
+                         "",
+                         {},
+                         "see which reading or dose makes it so"});
+}
+
+}  // namespace
+
+MassBalance::MassBalance(const Water& water, const SpeciesTable& table,
+                         std::span<const Imposed> imposed)
+    : table_(table),
+      ideal_(water.activities == Activities::ideal),
+      constants_(debye_hueckel(water.temperature)),
+      totals_(water.totals) {
+  check(water);
+  choose_components(water, imposed);
+  choose_species(water);
+}
+
+void MassBalance::check(const Water& water) const {
+  for (std::size_t i = 0; i < component_count; ++i) {
+    const auto c = static_cast<Component>(i);
+    const double amount = water.totals.at(i);
+    const bool negative = amount < 0 && c != Component::alkalinity;
+    if (negative || !std::isfinite(amount)) throw_impossible(c, amount);
+  }
+}
+
+// Which components are there, and which of them react: more than one species holds them.
+void MassBalance::choose_components(const Water& water, std::span<const Imposed> imposed) {
+  for (std::size_t i = 0; i < component_count; ++i)
+    present_[i] = water.totals.at(i) > 0 && table_.component(static_cast<Component>(i)).master;
+  present_[index_of(Component::alkalinity)] = true;
+  unknown_of_.fill(-1);
+  for (const Imposed& given : imposed) {
+    present_[index_of(given.component)] = true;
+    imposed_[index_of(given.component)] = true;
+    log_activity_[index_of(given.component)] = given.log_activity;
+  }
+  std::array<int, component_count> holders{};
+  for (const Species& species : table_.species())
+    if (std::all_of(species.composition.begin(), species.composition.end(),
+                    [&](const Part& part) { return present_[index_of(part.component)]; }))
+      for (const Part& part : species.composition) ++holders[index_of(part.component)];
+  for (std::size_t i = 0; i < component_count; ++i)
+    if (holders[i] > 1 && !imposed_[i]) {
+      unknown_of_[i] = static_cast<int>(size_);
+      unknown_[size_++] = static_cast<Component>(i);
+    }
+}
+
+void MassBalance::choose_species(const Water& water) {
+  const LogKBasis basis = log_k_basis(water.temperature);
+  for (std::size_t s = 0; s < table_.species().size(); ++s) {
+    const Species& species = table_.species()[s];
+    if (!std::all_of(species.composition.begin(), species.composition.end(),
+                     [&](const Part& part) { return present_[index_of(part.component)]; }))
+      continue;
+    Row& row = rows_[row_count_++];
+    row.species = s;
+    row.log_k = ln10 * species.log_k.at(basis);
+    row.unknown.fill(-1);
+    std::size_t k = 0;
+    for (const Part& part : species.composition)
+      row.unknown[k++] = unknown_of_[index_of(part.component)];
+    const Component first = species.composition.begin()->component;
+    row.reacts = species.composition.size() > 1 || row.unknown[0] >= 0 || imposed_[index_of(first)];
+    if (!row.reacts) row.molality = totals_[first];
+  }
+}
+
+void MassBalance::start_from_scratch() {
+  const double log_h = unknown_of_[0] < 0 ? log_activity_[0] : -7.5 * ln10;
+  log_activity_[0] = log_h;
+  for (std::size_t u = 0; u < size_; ++u)
+    if (unknown_[u] != Component::alkalinity)
+      log_activity_[index_of(unknown_[u])] = start_of(unknown_[u], log_h);
+  double charges = std::abs(totals_[Component::alkalinity]);
+  for (std::size_t i = 1; i < component_count; ++i) {
+    const int z = table_.component(static_cast<Component>(i)).charge;
+    charges += totals_.at(i) * z * z;
+  }
+  ionic_strength_ = std::max(charges / 2, 1e-7);
+}
+
+double MassBalance::start_of(Component c, double log_h) const {
+  double share = 0;
+  for (std::size_t r = 0; r < row_count_; ++r) {
+    const Composition& made_of = table_.species()[rows_[r].species].composition;
+    const int n = made_of.of(c);
+    const int h = made_of.of(Component::alkalinity);
+    if (n > 0 && made_of.size() == (h == 0 ? 1U : 2U))
+      share += n * std::exp(rows_[r].log_k + h * log_h);
+  }
+  return std::log(totals_[c] / share);
+}
+
+void MassBalance::start_near(const Speciation& near) {
+  start_from_scratch();
+  for (std::size_t u = 0; u < size_; ++u) {
+    const double known = near.log_activity[index_of(unknown_[u])];
+    if (known != 0) log_activity_[index_of(unknown_[u])] = known;
+  }
+  ionic_strength_ = near.ionic_strength;
+}
+
+void MassBalance::set_ionic_strength(double ionic_strength) {
+  ionic_strength_ = ionic_strength;
+  if (ideal_) return;
+  const Medium here = medium(constants_, ionic_strength);
+  for (std::size_t r = 0; r < row_count_; ++r) {
+    const Species& species = table_.species()[rows_[r].species];
+    const LogGamma gamma = tub::log_gamma(species.activity, species.charge, here);
+    rows_[r].log_gamma = ln10 * gamma.value;
+    rows_[r].gamma_slope = ln10 * gamma.slope;
+  }
+}
+
+void MassBalance::update_species() {
+  for (std::size_t r = 0; r < row_count_; ++r) {
+    Row& row = rows_[r];
+    if (!row.reacts) continue;
+    double exponent = row.log_k - row.log_gamma;
+    for (const Part& part : table_.species()[row.species].composition)
+      exponent += part.number * log_activity_[index_of(part.component)];
+    row.molality = std::exp(exponent);
+  }
+}
+
+void MassBalance::residual(Vector& result) const {
+  for (std::size_t u = 0; u < size_; ++u) {
+    const Component c = unknown_[u];
+    result[u] = c == Component::alkalinity ? totals_[c] : -totals_[c];
+  }
+  for (std::size_t r = 0; r < row_count_; ++r) {
+    std::size_t k = 0;
+    for (const Part& part : table_.species()[rows_[r].species].composition) {
+      const int u = rows_[r].unknown[k++];
+      if (u >= 0) result[static_cast<std::size_t>(u)] += part.number * rows_[r].molality;
+    }
+  }
+}
+
+void MassBalance::jacobian(Matrix& result) const {
+  for (std::size_t u = 0; u < size_; ++u) std::fill_n(result[u].begin(), size_, 0.0);
+  for (std::size_t r = 0; r < row_count_; ++r) {
+    const Row& row = rows_[r];
+    const Part* parts = table_.species()[row.species].composition.begin();
+    const std::size_t count = table_.species()[row.species].composition.size();
+    for (std::size_t i = 0; i < count; ++i)
+      for (std::size_t j = 0; j < count; ++j)
+        if (row.unknown[i] >= 0 && row.unknown[j] >= 0)
+          result[static_cast<std::size_t>(row.unknown[i])]
+                [static_cast<std::size_t>(row.unknown[j])] +=
+              parts[i].number * parts[j].number * row.molality;
+  }
+}
+
+void MassBalance::strength_slope(Vector& result) const {
+  std::fill_n(result.begin(), size_, 0.0);
+  for (std::size_t r = 0; r < row_count_; ++r) {
+    if (!rows_[r].reacts) continue;
+    std::size_t k = 0;
+    for (const Part& part : table_.species()[rows_[r].species].composition) {
+      const int u = rows_[r].unknown[k++];
+      if (u >= 0)
+        result[static_cast<std::size_t>(u)] -=
+            part.number * rows_[r].molality * rows_[r].gamma_slope;
+    }
+  }
+}
+
+double MassBalance::computed_ionic_strength() const {
+  double sum = 0;
+  for (std::size_t r = 0; r < row_count_; ++r) {
+    const int z = table_.species()[rows_[r].species].charge;
+    sum += rows_[r].molality * z * z;
+  }
+  return sum / 2;
+}
+
+double MassBalance::computed_strength_slope(Vector& result) const {
+  std::fill_n(result.begin(), size_, 0.0);
+  double own = 0;
+  for (std::size_t r = 0; r < row_count_; ++r) {
+    const Species& species = table_.species()[rows_[r].species];
+    if (!rows_[r].reacts || species.charge == 0) continue;
+    const double weight = 0.5 * species.charge * species.charge * rows_[r].molality;
+    own -= weight * rows_[r].gamma_slope;
+    std::size_t k = 0;
+    for (const Part& part : species.composition) {
+      const int u = rows_[r].unknown[k++];
+      if (u >= 0) result[static_cast<std::size_t>(u)] += part.number * weight;
+    }
+  }
+  return own;
+}
+
+void MassBalance::move(const Vector& step, double factor) {
+  for (std::size_t u = 0; u < size_; ++u) log_activity_[index_of(unknown_[u])] += factor * step[u];
+}
+
+double MassBalance::held(Component c) const {
+  double sum = 0;
+  for (std::size_t r = 0; r < row_count_; ++r)
+    sum += table_.species()[rows_[r].species].composition.of(c) * rows_[r].molality;
+  return sum;
+}
+
+Speciation MassBalance::result(int steps) const {
+  Speciation speciation;
+  speciation.ph = -log_activity_[0] / ln10;
+  speciation.ionic_strength = ionic_strength_;
+  speciation.log_activity = log_activity_;
+  speciation.steps = steps;
+  for (std::size_t r = 0; r < row_count_; ++r) {
+    const Row& row = rows_[r];
+    speciation.molality[row.species] = row.molality;
+    speciation.log10_gamma[row.species] = row.log_gamma / ln10;
+    if (!row.reacts) {
+      const Component c = table_.species()[row.species].composition.begin()->component;
+      speciation.log_activity[index_of(c)] = std::log(row.molality) + row.log_gamma;
+    }
+  }
+  return speciation;
+}
+
+void MassBalance::fill_response(const Vector& change, Component total, double strength,
+                                std::array<double, component_count>& log_activity,
+                                std::array<double, max_species>& molality) const {
+  for (std::size_t u = 0; u < size_; ++u) log_activity[index_of(unknown_[u])] = change[u];
+  for (std::size_t r = 0; r < row_count_; ++r) {
+    const Row& row = rows_[r];
+    const Composition& made_of = table_.species()[row.species].composition;
+    const Component first = made_of.begin()->component;
+    if (!row.reacts) {
+      molality[row.species] = first == total ? 1 : 0;
+      log_activity[index_of(first)] =
+          molality[row.species] / row.molality + row.gamma_slope * strength;
+      continue;
+    }
+    double relative = -row.gamma_slope * strength;
+    for (const Part& part : made_of)
+      relative += part.number * log_activity[index_of(part.component)];
+    molality[row.species] = row.molality * relative;
+  }
+}
+
+}  // namespace tub

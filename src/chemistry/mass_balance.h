@@ -1,0 +1,108 @@
+// The mass balances of one water as a system of equations; for use inside the module only.
+//
+// Unknowns are x = ln of the masters' activities. A species holds
+//   c = exp(ln K + sum of n x - ln gamma)   (equation 6)
+// and each component's balance is: sum of n c = its total. At given activity coefficients this is
+// the gradient of a convex function of x (equation 7).
+#pragma once
+
+#include <array>
+#include <span>
+
+#include "chemistry/activity.h"
+#include "chemistry/speciate.h"
+
+namespace tub {
+
+/// A component whose activity is imposed, so that its total follows.
+struct Imposed {
+  Component component = Component::alkalinity;
+  double log_activity = 0;  ///< natural logarithm
+};
+
+/// The most components that can react with one another at once.
+inline constexpr std::size_t max_unknowns = 16;
+
+using Vector = std::array<double, max_unknowns>;
+using Matrix = std::array<Vector, max_unknowns>;
+
+/// The equations of one water. Holds everything in itself: no allocation.
+class MassBalance {
+ public:
+  /// REQUIRES: the table outlives this.
+  /// Throws: Error naming a total that is negative or not finite
+  MassBalance(const Water& water, const SpeciesTable& table, std::span<const Imposed> imposed);
+
+  std::size_t unknowns() const { return size_; }
+  Component component(std::size_t unknown) const { return unknown_[unknown]; }
+
+  double& log_activity(Component c) { return log_activity_[static_cast<std::size_t>(c)]; }
+  double log_activity(Component c) const { return log_activity_[static_cast<std::size_t>(c)]; }
+  double ionic_strength() const { return ionic_strength_; }
+
+  /// A start: pH 7.5, and every component spread over the species that it forms alone.
+  void start_from_scratch();
+  void start_near(const Speciation& near);
+
+  /// Activity coefficients at an ionic strength.
+  void set_ionic_strength(double ionic_strength);
+  /// Molalities at the present x; then residuals and derivatives are of these.
+  void update_species();
+
+  /// Balances less totals.
+  void residual(Vector& result) const;
+  /// Derivative of the balances to x: symmetric, positive definite.
+  void jacobian(Matrix& result) const;
+  /// Derivative of the balances to ionic strength at constant x.
+  void strength_slope(Vector& result) const;
+  /// Ionic strength of the present species.
+  double computed_ionic_strength() const;
+  /// Its derivative to x, and (returned) to the ionic strength in the activity coefficients.
+  double computed_strength_slope(Vector& result) const;
+
+  /// Moves the unknowns by `factor` times a step.
+  void move(const Vector& step, double factor);
+
+  /// What the species hold of a component.
+  double held(Component c) const;
+
+  Speciation result(int steps) const;
+
+  /// What a change of the unknowns, of ionic strength and of one total does to the masters'
+  /// activities and to every species.
+  void fill_response(const Vector& change, Component total, double strength,
+                     std::array<double, component_count>& log_activity,
+                     std::array<double, max_species>& molality) const;
+
+ private:
+  struct Row {
+    std::size_t species = 0;
+    double log_k = 0;  // natural
+    double log_gamma = 0;
+    double gamma_slope = 0;  // d ln gamma / dI
+    double molality = 0;
+    std::array<int, 4> unknown{};  // -1 where imposed
+    bool reacts = true;            // false: the component's only species
+  };
+
+  void check(const Water& water) const;
+  void choose_components(const Water& water, std::span<const Imposed> imposed);
+  void choose_species(const Water& water);
+  double start_of(Component c, double log_h) const;
+
+  const SpeciesTable& table_;
+  bool ideal_ = false;
+  DebyeHueckel constants_;
+  Totals totals_;
+  std::array<bool, component_count> present_{};
+  std::array<bool, component_count> imposed_{};
+  std::array<int, component_count> unknown_of_{};
+  std::array<Component, max_unknowns> unknown_{};
+  std::size_t size_ = 0;
+  std::array<Row, max_species> rows_{};
+  std::size_t row_count_ = 0;
+  std::array<double, component_count> log_activity_{};
+  double ionic_strength_ = 0;
+};
+
+}  // namespace tub

@@ -1,0 +1,35 @@
+// How the species of a water answer a small change of one of its totals.
+#pragma once
+
+#include "chemistry/solve.h"
+
+namespace tub {
+
+/// What changes per mol/kg more of a total, all others kept (equation 9).
+struct Response {
+  std::array<double, component_count> log_activity{};  ///< ln of the masters' activities
+  std::array<double, max_species> molality{};
+  double ionic_strength = 0;
+  double ph = 0;
+};
+
+/// The linearised mass balances of one water; asked for as many totals as wanted.
+class Sensitivity {
+ public:
+  /// REQUIRES: the species are those of this water; the table outlives this.
+  Sensitivity(const Water& water, const Speciation& speciation, const SpeciesTable& table);
+
+  /// REQUIRES: the component is present in the water, or is alkalinity.
+  Response to(Component total) const;
+
+ private:
+  const SpeciesTable& table_;
+  MassBalance balance_;
+  Matrix jacobian_;
+  Cholesky factor_;
+  Vector by_strength_;  // J^-1 s of equation 8
+  Vector strength_by_;  // r
+  double own_slope_;    // q
+};
+
+}  // namespace tub
