@@ -13,8 +13,8 @@ double carbon_surplus(const Water& water, double log10_pco2_atm, const SpeciesTa
 /// in the surplus over air (equation 20). low, value and high answer the rate's high, value, low.
 ///
 /// Throws: Error if the target lies not between the water and the air
-Interval hours_to_release(const Water& water, double target_log10_pco2_atm, const Interval& per_hour,
-                       const SpeciesTable& table);
+Interval hours_to_release(const Water& water, double target_log10_pco2_atm,
+                          const Interval& per_hour, const SpeciesTable& table);
 
 /// The water after so many hours at a first-order rate (per hour).
 Water lose_carbon_dioxide(const Water& water, double hours, double per_hour,

@@ -64,7 +64,7 @@ Source read_source(const Node& row) {
   return source;
 }
 
-Range read_range(const Node& node) {
+Interval read_range(const Node& node) {
   const auto at = [&](std::string_view name) {
     const auto member = node.require(name);
     return member ? member->number(0, 1e6).value_or(0) : 0.0;
