@@ -1,0 +1,60 @@
+#include "planning/test_method.h"
+
+#include <fmt/format.h>
+
+#include "base/nearest.h"
+#include "planning/data_row.h"
+
+namespace tub {
+namespace {
+
+using Names = std::vector<std::string>;
+
+constexpr double most = 1000;  // mg/L
+
+TestRow read_row(const Node& node) {
+  node.allow_only(Names{"division", "half_width", "relative_half_width", "source"});
+  TestRow row;
+  row.division = data_row::number(node, "division", 1e-3, most);
+  row.half_width = data_row::number(node, "half_width", 0, most);
+  row.relative_half_width =
+      data_row::optional_number(node, "relative_half_width", 0, 1).value_or(0);
+  if (const auto source = node.require("source")) {
+    row.source = read_provenance(*source).value_or(Provenance{});
+  }
+  if (row.half_width <= 0 && row.relative_half_width <= 0) {
+    node.problem("a test without error is not believed", "give half_width or relative_half_width");
+  }
+  return row;
+}
+
+TestMethod read_method(const Node& node) {
+  node.allow_only(Names{"id", "rows"});
+  TestMethod method;
+  method.id = data_row::text(node, "id");
+  const std::optional<Node> rows = node.require("rows");
+  if (!rows) return method;
+  Names known;
+  for (const Reading reading : all_readings) known.emplace_back(name_of(reading));
+  rows->allow_only(known);
+  for (const auto& [name, value] : rows->members()) {
+    if (const auto reading = reading_named(name)) method.rows[*reading] = read_row(value);
+  }
+  return method;
+}
+
+}  // namespace
+
+std::vector<TestMethod> parse_test_methods(std::string_view text, const std::string& file) {
+  Problems problems;
+  const Node root = Node::parse(text, file, problems);
+  root.allow_only(Names{"_about", "test_methods"});
+  const std::vector<Node> rows = data_row::items(root, "test_methods");
+  data_row::report_duplicate_ids(rows);
+  std::vector<TestMethod> methods;
+  for (const Node& row : rows) methods.push_back(read_method(row));
+  problems.throw_if_any();
+  return methods;
+}
+
+}  // namespace tub
