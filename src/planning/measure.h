@@ -34,7 +34,7 @@ struct MeasureSystem {
   double coarse_from_g = 100;
   std::string volume_unit = "ml";  ///< "ml" or "us_fluid_ounce": liquids
   double grain_ml = 5;
-  double grain_oz = 0.1;
+  double grain_oz = 0.1;        ///< ounces by weight and fluid ounces alike
   std::vector<Spoon> spoons;    ///< none: a scale only
   double spoon_half_width = 0;  ///< 90 % half-width of a filled spoon, as a share of its volume
   std::map<std::string, Provenance> sources;  ///< "grains", "spoons", "spoon_half_width"

@@ -1,0 +1,61 @@
+// Assumptions: every constant is there, with a range that holds it and a source.
+#include "planning/assumptions.h"
+
+#include <catch2/catch.hpp>
+#include <cmath>
+
+#include "data_files.h"
+
+namespace {
+
+tub::Assumptions assumptions() {
+  return tub::parse_assumptions(tub::testing::source_file("src/planning/data/assumptions.json"),
+                                "assumptions.json");
+}
+
+}  // namespace
+
+TEST_CASE("the constants of the plan are those that its design states") {
+  const tub::Assumptions found = assumptions();
+  CHECK(found.overshoot_bound.value == 0.05);
+  CHECK(found.first_pour_share.value == 0.75);
+  CHECK(found.pour_ph.low == 7.0);
+  CHECK(found.pour_ph.high == 8.2);
+  CHECK(found.carbon_dioxide_lost_per_wait.high == 0.2);
+  CHECK(found.air_log10_pco2_atm.value == -3.4);
+  CHECK(found.bathing_temperature_c.value == 38);
+  CHECK(found.saturation_index.low == -0.3);
+  CHECK(found.saturation_index.high == 0.5);
+}
+
+TEST_CASE("the limits of metals are those of taste and stains") {
+  // Source: US secondary drinking-water standards, from memory.
+  const tub::Assumptions found = assumptions();
+  CHECK(found.metal_limits.at(tub::Reading::iron).value == 0.3);
+  CHECK(found.metal_limits.at(tub::Reading::manganese).value == 0.05);
+  CHECK(found.metal_limits.at(tub::Reading::copper).value == 1.0);
+  for (const auto& [metal, limit] : found.metal_limits) CHECK(limit.source.is_from_memory());
+}
+
+TEST_CASE("the rate at which jets drive gas out agrees with what a wait loses") {
+  // A wait of 20 minutes at the rate's ends loses 5 to 20 % of the surplus.
+  const tub::Assumptions found = assumptions();
+  const double hours = found.wait_minutes.value / 60;
+  const auto lost = [&](double per_hour) { return 1 - std::exp(-per_hour * hours); };
+  CHECK(lost(found.carbon_dioxide_release_per_hour.high) ==
+        Approx(found.carbon_dioxide_lost_per_wait.high).margin(0.005));
+  CHECK(lost(found.carbon_dioxide_release_per_hour.value) ==
+        Approx(found.carbon_dioxide_lost_per_wait.value).margin(0.005));
+}
+
+TEST_CASE("a constant that is missing or unknown is reported") {
+  std::string found;
+  try {
+    tub::parse_assumptions(R"({"assumptions": {"wait_minute": {}}, "metal_limits": {}})", "a.json");
+  } catch (const tub::Error& error) {
+    found = error.what();
+  }
+  CHECK(found.find("the field \"wait_minutes\" is missing") != std::string::npos);
+  CHECK(found.find("did you mean wait_minutes?") != std::string::npos);
+  CHECK(found.find("the field \"iron\" is missing") != std::string::npos);
+}

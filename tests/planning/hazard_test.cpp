@@ -1,0 +1,108 @@
+// Dangerous pairs: every published pair of a shelf is found, the worst first.
+#include "planning/hazard.h"
+
+#include <algorithm>
+#include <catch2/catch.hpp>
+
+#include "data_files.h"
+
+namespace {
+
+using tub::HazardPair;
+using tub::HazardRule;
+using tub::Product;
+using tub::ShelfItem;
+
+std::vector<HazardRule> rules() {
+  return tub::parse_hazard_rules(tub::testing::source_file("src/planning/data/hazards.json"),
+                                 "hazards.json");
+}
+
+std::vector<Product> products() {
+  return tub::parse_products(tub::testing::source_file("src/planning/data/products.json"),
+                             "products.json");
+}
+
+std::vector<HazardPair> pairs_of(const std::vector<std::string>& ids) {
+  std::vector<ShelfItem> shelf;
+  for (const Product& product : products()) {
+    if (std::count(ids.begin(), ids.end(), product.id) > 0) shelf.push_back({product, {}, {}});
+  }
+  REQUIRE(shelf.size() == ids.size());
+  return tub::dangerous_pairs(shelf, rules());
+}
+
+bool has(const std::vector<HazardPair>& pairs, const std::string& a, const std::string& b,
+         const std::string& code) {
+  return std::any_of(pairs.begin(), pairs.end(), [&](const HazardPair& pair) {
+    const bool meant =
+        (pair.first == a && pair.second == b) || (pair.first == b && pair.second == a);
+    return meant && pair.code == code;
+  });
+}
+
+}  // namespace
+
+TEST_CASE("rules name groups and products that there are") {
+  std::vector<std::string> known(tub::known_groups().begin(), tub::known_groups().end());
+  for (const Product& product : products()) known.push_back(product.id);
+  for (const HazardRule& rule : rules()) {
+    INFO(rule.first << " and " << rule.second);
+    CHECK(std::count(known.begin(), known.end(), rule.first) >= 1);
+    CHECK(std::count(known.begin(), known.end(), rule.second) >= 1);
+    CHECK_FALSE(rule.source.text.empty());
+  }
+}
+
+TEST_CASE("any acid with any chlorine makes chlorine gas") {
+  // Source: ATSDR Medical Management Guidelines; EUH031 in CLP Annex VI.
+  for (const std::string acid : {"dry_acid", "muriatic_acid"}) {
+    for (const std::string chlorine : {"dichlor_dihydrate", "dichlor_anhydrous", "trichlor",
+                                       "sodium_hypochlorite", "calcium_hypochlorite"}) {
+      const auto pairs = pairs_of({acid, chlorine});
+      INFO(acid << " and " << chlorine);
+      CHECK(has(pairs, acid, chlorine, "chlorine_gas"));
+      CHECK(pairs.front().severity == "deadly");
+    }
+  }
+}
+
+TEST_CASE("four kinds of chlorine never meet each other") {
+  // Source: Chautauqua County (NY) Office of Emergency Services (2021); Washington DOH 333-276.
+  const std::vector<std::string> kinds = {"dichlor_dihydrate", "trichlor", "sodium_hypochlorite",
+                                          "calcium_hypochlorite"};
+  for (const std::string& a : kinds) {
+    for (const std::string& b : kinds) {
+      if (a < b) CHECK(pairs_of({a, b}).front().severity == "deadly");
+    }
+  }
+  CHECK(has(pairs_of({"dichlor_dihydrate", "calcium_hypochlorite"}), "dichlor_dihydrate",
+            "calcium_hypochlorite", "explosion"));
+  CHECK(pairs_of({"dichlor_dihydrate", "dichlor_anhydrous"}).empty());
+}
+
+TEST_CASE("the pairs of a usual shelf come the worst first, each with each code once") {
+  const auto pairs = pairs_of({"sodium_bicarbonate", "dry_acid", "soda_ash", "dichlor_dihydrate",
+                               "calcium_chloride_dihydrate", "sequestrant"});
+  CHECK(has(pairs, "dry_acid", "dichlor_dihydrate", "chlorine_gas"));
+  CHECK(has(pairs, "dry_acid", "soda_ash", "spits"));
+  CHECK(has(pairs, "dichlor_dihydrate", "calcium_chloride_dihydrate", "violent_reaction"));
+  CHECK(pairs.front().severity == "deadly");
+  CHECK(pairs.back().severity == "spoils");
+  for (std::size_t i = 0; i < pairs.size(); ++i) {
+    for (std::size_t j = i + 1; j < pairs.size(); ++j) {
+      CHECK_FALSE((pairs[i].code == pairs[j].code && pairs[i].first == pairs[j].first &&
+                   pairs[i].second == pairs[j].second));
+    }
+  }
+}
+
+TEST_CASE("calcium chloride waits for two hours after a carbonate, and says that this is assumed") {
+  const auto pairs = pairs_of({"sodium_bicarbonate", "calcium_chloride_anhydrous"});
+  REQUIRE(pairs.size() == 1);
+  CHECK(pairs.front().code == "clouds");
+  CHECK(pairs.front().hours_apart == 2);
+  for (const HazardRule& rule : rules()) {
+    if (rule.hours_apart > 0) CHECK(rule.hours_source->is_assumption());
+  }
+}
