@@ -23,8 +23,8 @@ struct Pixels {
 /// The page on white paper.
 ///
 /// dots_per_inch: above 0
-/// Throws: Error (the machine's fault) if Cairo cannot draw it, as when a side has over 32,767
-///         pixels
+/// Throws: Error (the command line's fault) if a side has over 32,767 pixels, (the machine's) if
+///         Cairo cannot draw it
 Pixels draw_pixels(const Page& page, const FontSet& fonts, double dots_per_inch, Raster raster);
 
 }  // namespace tub

@@ -170,6 +170,13 @@ const FontSet& test_fonts() {
   return fonts;
 }
 
+const PdfResources& test_resources() {
+  static const PdfResources resources = read_pdf_resources([](const std::string& name) {
+    return read_file(TUB_BINARY_DIR "/share/tubwright/pdf/" + name);
+  });
+  return resources;
+}
+
 Page sample_page() {
   PageMaker maker(595.2756, 841.8898, "en");
   add_head(maker);
@@ -189,6 +196,17 @@ std::vector<Page> sample_pages() {
   Page first = sample_page();
   first.pages = second.pages = second.number = 2;
   return {first, second};
+}
+
+std::string sample_pdf(std::span<const Page> pages) {
+  return to_pdf(pages, test_fonts(), test_resources(),
+                {.title = "Garden tub & \u201Cspa\u201D <A> (B",
+                 .language = "en",
+                 .author = "Thrushwater T\u00FCbs",
+                 .subject = "Startup card \\ for a 1340\u202FL tub",
+                 .keywords = "7K4Q-M2",
+                 .date = {2026, 5, 4},
+                 .producer = "tubwright 0.1.0"});
 }
 
 }  // namespace tub

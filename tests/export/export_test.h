@@ -1,15 +1,20 @@
 // Hand-made pages and files that the export tests share.
 #pragma once
 
+#include <span>
 #include <string>
 #include <vector>
 
+#include "export/pdf.h"
 #include "layout/page.h"
 
 namespace tub {
 
 /// The prepared faces of the build tree.
 const FontSet& test_fonts();
+
+/// What the build has prepared for every PDF.
+const PdfResources& test_resources();
 
 std::string read_file(const std::string& path);
 
@@ -23,5 +28,8 @@ Page sample_page();
 
 /// Two pages, the second in another language and size.
 std::vector<Page> sample_pages();
+
+/// The pages as a PDF whose properties need every kind of escape.
+std::string sample_pdf(std::span<const Page> pages);
 
 }  // namespace tub

@@ -1,0 +1,19 @@
+// Writes the hand-made pages as files, for checks by other programs: PREFIX.pdf and PREFIX.txt.
+#include <fstream>
+#include <iostream>
+
+#include "export/dump.h"
+#include "export/pdf.h"
+#include "export_test.h"
+
+int main(int argc, char** argv) {
+  if (argc != 2) {
+    std::cerr << "usage: write_sample PREFIX\n";
+    return 2;
+  }
+  const std::string prefix = argv[1];
+  const std::vector<tub::Page> pages = tub::sample_pages();
+  std::ofstream(prefix + ".pdf", std::ios::binary) << tub::sample_pdf(pages);
+  std::ofstream(prefix + ".txt", std::ios::binary) << tub::dump_text(pages);
+  return 0;
+}
