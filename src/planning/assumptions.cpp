@@ -14,7 +14,7 @@ namespace {
 using Names = std::vector<std::string>;
 using Member = Assumed Assumptions::*;
 
-constexpr std::array<std::pair<std::string_view, Member>, 22> members = {{
+constexpr std::array<std::pair<std::string_view, Member>, 20> members = {{
     {"overshoot_bound", &Assumptions::overshoot_bound},
     {"first_pour_share", &Assumptions::first_pour_share},
     {"least_first_pour_share", &Assumptions::least_first_pour_share},
@@ -23,8 +23,6 @@ constexpr std::array<std::pair<std::string_view, Member>, 22> members = {{
     {"dosing_temperature_c", &Assumptions::dosing_temperature_c},
     {"bathing_temperature_c", &Assumptions::bathing_temperature_c},
     {"carbon_dioxide_lost_per_wait", &Assumptions::carbon_dioxide_lost_per_wait},
-    {"carbon_dioxide_release_per_hour", &Assumptions::carbon_dioxide_release_per_hour},
-    {"air_log10_pco2_atm", &Assumptions::air_log10_pco2_atm},
     {"source_temperature_c", &Assumptions::source_temperature_c},
     {"magnesium_share", &Assumptions::magnesium_share},
     {"chloride_mg_l", &Assumptions::chloride_mg_l},

@@ -31,9 +31,8 @@ struct Assumptions {
   Assumed dosing_temperature_c;
   Assumed bathing_temperature_c;
   // Carbon dioxide
-  Assumed carbon_dioxide_lost_per_wait;     ///< share of the surplus over air
-  Assumed carbon_dioxide_release_per_hour;  ///< jets on, air open: first order in that surplus
-  Assumed air_log10_pco2_atm;
+  Assumed carbon_dioxide_lost_per_wait;  ///< share of the surplus over air; the rate of the
+                                         ///< jets is chemistry's GasExchange
   // Water that was not measured
   Assumed source_temperature_c;
   Assumed magnesium_share;  ///< of total hardness, as CaCO3

@@ -2,7 +2,6 @@
 #include "planning/assumptions.h"
 
 #include <catch2/catch.hpp>
-#include <cmath>
 
 #include "data_files.h"
 
@@ -22,7 +21,6 @@ TEST_CASE("the constants of the plan are those that its design states") {
   CHECK(found.pour_ph.low == 7.0);
   CHECK(found.pour_ph.high == 8.2);
   CHECK(found.carbon_dioxide_lost_per_wait.high == 0.2);
-  CHECK(found.air_log10_pco2_atm.value == -3.4);
   CHECK(found.bathing_temperature_c.value == 38);
   CHECK(found.saturation_index.low == -0.3);
   CHECK(found.saturation_index.high == 0.5);
@@ -35,17 +33,6 @@ TEST_CASE("the limits of metals are those of taste and stains") {
   CHECK(found.metal_limits.at(tub::Reading::manganese).value == 0.05);
   CHECK(found.metal_limits.at(tub::Reading::copper).value == 1.0);
   for (const auto& [metal, limit] : found.metal_limits) CHECK(limit.source.is_from_memory());
-}
-
-TEST_CASE("the rate at which jets drive gas out agrees with what a wait loses") {
-  // A wait of 20 minutes at the rate's ends loses 5 to 20 % of the surplus.
-  const tub::Assumptions found = assumptions();
-  const double hours = found.wait_minutes.value / 60;
-  const auto lost = [&](double per_hour) { return 1 - std::exp(-per_hour * hours); };
-  CHECK(lost(found.carbon_dioxide_release_per_hour.high) ==
-        Approx(found.carbon_dioxide_lost_per_wait.high).margin(0.005));
-  CHECK(lost(found.carbon_dioxide_release_per_hour.value) ==
-        Approx(found.carbon_dioxide_lost_per_wait.value).margin(0.005));
 }
 
 TEST_CASE("a constant that is missing or unknown is reported") {

@@ -7,6 +7,7 @@
 #include <set>
 
 #include "base/text.h"
+#include "chemistry/species_table.h"
 #include "data_files.h"
 
 namespace {
@@ -228,4 +229,17 @@ TEST_CASE("a product row with faults reports them all at their places") {
   CHECK(found.find("the source is empty") != std::string::npos);
   CHECK(found.find("the field \"bulk_density\" is missing") != std::string::npos);
   CHECK(found.find("the field \"protection\" is missing") != std::string::npos);
+}
+
+TEST_CASE("every part of a product is a compound that the water knows, of the same mass") {
+  const tub::SpeciesTable species = tub::SpeciesTable::parse(
+      tub::testing::source_file("src/chemistry/data/species.json"), "species.json");
+  for (const Product& row : all_products()) {
+    std::vector<Product::Part> parts = row.parts;
+    if (row.drier_form) parts.push_back(*row.drier_form);
+    for (const Product::Part& part : parts) {
+      INFO(row.id << " " << part.formula);
+      CHECK(species.compound(part.formula).molar_mass == Approx(part.molar_mass).margin(2e-3));
+    }
+  }
 }
