@@ -1,0 +1,119 @@
+#include "job/water_format.h"
+
+#include <fmt/format.h>
+
+#include <nlohmann/json.hpp>
+
+#include "base/error.h"
+#include "base/node.h"
+#include "base/text.h"
+#include "job/water_steps.h"
+
+namespace tub {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+std::string as_json(const Json& value) {
+  return value.dump(-1, ' ', false, Json::error_handler_t::replace);
+}
+
+std::string one_line(const Diagnostic& diagnostic) {
+  std::string text = diagnostic.where.empty() ? "" : diagnostic.where + ": ";
+  text += diagnostic.message;
+  if (!diagnostic.help.empty()) text += " (" + diagnostic.help + ")";
+  return text;
+}
+
+WaterAnswer refusal(const std::string& id, std::size_t line_number,
+                    const std::vector<Diagnostic>& diagnostics) {
+  std::string text;
+  for (const Diagnostic& diagnostic : diagnostics)
+    text += (text.empty() ? "" : "; ") + one_line(diagnostic);
+  return {fmt::format(R"({{"id":{},"line":{},"error":{}}})", id, line_number, as_json(text)), true};
+}
+
+void write_state(std::string& out, const WaterState& state, const StepOutcome& outcome) {
+  out += '{';
+  const char* separator = "";
+  const auto write = [&](std::string_view name, const std::string& value) {
+    out += fmt::format("{}\"{}\":{}", separator, name, value);
+    separator = ",";
+  };
+  for (const auto& key : reading_keys) write(key.name, json_number(state.*key.member));
+  for (const auto& key : derived_keys) write(key.name, json_number(state.*key.member));
+  for (const auto& [name, value] : outcome.also) write(name, value);
+  out += '}';
+}
+
+// Everything that a line asks for, valid in form.
+struct Request {
+  WaterReading reading;
+  Readings start;
+  std::vector<WaterStep> steps;
+};
+
+Activities read_activities(const Node& root) {
+  const auto node = root.find("activities");
+  if (!node) return Activities::extended_debye_hueckel;
+  const auto name = node->one_of(std::vector<std::string>{"extended_debye_hueckel", "ideal"});
+  return name == "ideal" ? Activities::ideal : Activities::extended_debye_hueckel;
+}
+
+Request read_request(const Node& root, const SpeciesTable& table) {
+  Request request{{table, Balance::sodium, Activities::extended_debye_hueckel}, {}, {}};
+  const auto start = read_start(root, {"id", "steps", "balance", "activities"});
+  if (root.is_object()) {
+    request.reading.balance = read_balance(root, Balance::sodium);
+    request.reading.activities = read_activities(root);
+  }
+  if (const auto steps = root.find("steps"))
+    for (const Node& node : steps->items())
+      if (auto step = read_step(node, request.reading)) request.steps.push_back(std::move(*step));
+  root.problems().throw_if_any();
+  request.start = *start;
+  return request;
+}
+
+// Runs the steps; a problem that only the chemistry finds gets the place of its step.
+std::string states_of(const Request& request) {
+  const SpeciesTable& table = request.reading.table;
+  std::string place = "the start state";
+  try {
+    std::string out = "[";
+    StepOutcome now{water_from_readings(request.start, request.reading.balance, table,
+                                        request.reading.activities),
+                    {}};
+    write_state(out, read(now.water, table), now);
+    for (std::size_t i = 0; i < request.steps.size(); ++i) {
+      place = fmt::format("/steps/{}", i);
+      now = request.steps[i](now.water);
+      out += ',';
+      write_state(out, read(now.water, table), now);
+    }
+    return out + "]";
+  } catch (const Error& error) {
+    std::vector<Diagnostic> diagnostics = error.diagnostics();
+    for (Diagnostic& diagnostic : diagnostics)
+      if (diagnostic.where.empty()) diagnostic.where = place;
+    throw Error(diagnostics);
+  }
+}
+
+}  // namespace
+
+WaterAnswer answer_water_line(std::string_view line, std::size_t line_number,
+                              const SpeciesTable& table) {
+  std::string id = "null";
+  try {
+    Problems problems;
+    const Node root = Node::parse(line, fmt::format("line {}", line_number), problems);
+    if (const auto given = root.find("id")) id = as_json(given->json());
+    const Request request = read_request(root, table);
+    return {fmt::format(R"({{"id":{},"states":{}}})", id, states_of(request)), false};
+  } catch (const Error& error) {
+    return refusal(id, line_number, error.diagnostics());
+  }
+}
+
+}  // namespace tub
