@@ -96,7 +96,11 @@ class Painter {
   }
 
   void operator()(const Path& path) const {
-    add_segments(context_, path.segments);
+    if (path.grid && raster_ == Raster::dots) {
+      add_segments(context_, on_dots(path.segments, *path.grid));
+    } else {
+      add_segments(context_, path.segments);
+    }
     cairo_set_fill_rule(context_,
                         path.even_odd ? CAIRO_FILL_RULE_EVEN_ODD : CAIRO_FILL_RULE_WINDING);
     if (path.fill) {
@@ -143,6 +147,24 @@ class Painter {
     fill(right, {top.low, bottom.high});
     fill({left.low, right.high}, top);
     fill({left.low, right.high}, bottom);
+  }
+
+  /// The segments with the grid's corner on a whole dot, and its squares as many whole dots wide as
+  /// come nearest, at least one.
+  std::vector<Segment> on_dots(std::vector<Segment> segments, const Grid& grid) const {
+    const Span column = on_dots(Span{grid.corner.x, grid.corner.x + grid.pitch});
+    const Span row = on_dots(Span{grid.corner.y, grid.corner.y + grid.pitch});
+    const auto moved = [&grid](double place, double corner, Span square) {
+      return square.low + std::round((place - corner) / grid.pitch) * (square.high - square.low);
+    };
+    const auto move = [&](Point& point) {
+      point = {moved(point.x, grid.corner.x, column), moved(point.y, grid.corner.y, row)};
+    };
+    for (Segment& segment : segments) {
+      if (auto* begin = std::get_if<MoveTo>(&segment)) move(begin->to);
+      if (auto* line = std::get_if<LineTo>(&segment)) move(line->to);
+    }
+    return segments;
   }
 
   Span on_dots(std::pair<double, double> ends) const {

@@ -88,6 +88,12 @@ struct CurveTo {
 struct ClosePath {};
 using Segment = std::variant<MoveTo, LineTo, CurveTo, ClosePath>;
 
+/// A pattern of equal squares that a path is drawn in.
+struct Grid {
+  Point corner;
+  double pitch = 0;  ///< above 0
+};
+
 /// Lines and cubic curves; filled by the non-zero rule (even-odd if told), then stroked with round
 /// joins and butt ends. The first segment is a MoveTo.
 struct Path {
@@ -96,6 +102,9 @@ struct Path {
   std::optional<Stroke> stroke;
   bool even_odd = false;
   int element = artifact;
+  /// Of a path whose points all lie on a grid: where there are dots, its squares are equally many
+  /// whole dots wide.
+  std::optional<Grid> grid = std::nullopt;
 };
 
 /// In drawing order: a later item covers an earlier one.
