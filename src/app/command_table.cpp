@@ -1,0 +1,65 @@
+#include "app/command_table.h"
+
+#include <algorithm>
+#include <array>
+
+namespace tub {
+namespace {
+
+constexpr std::array<std::string_view, 4> formats = {"pdf", "svg", "png", "bitmap"};
+constexpr std::array<std::string_view, 7> lists = {"products", "targets",   "sanitizers", "sheets",
+                                                   "stocks",   "languages", "units"};
+constexpr std::array<std::string_view, 3> schemas = {"job", "plan", "water"};
+constexpr std::array<std::string_view, 1> shells = {"bash"};
+
+constexpr CommandOption data = {"--data", "DIR", "look for templates in DIR before our own",
+                                Completion::folder};
+constexpr CommandOption help = {"--help", "", "show this help"};
+
+Command water_command() {
+  return {"water",
+          "chemistry alone: a water a line in, its states a line out",
+          "JSON Lines, from FILE or standard input; `tubwright schema water` says their shape.\n"
+          "A bad line gives an object with its error, and the rest goes on.",
+          {"FILE", "lines of JSON; without it, or as -, standard input", Completion::file, false},
+          {data, help}};
+}
+
+Command completion_command() {
+  return {"completion",
+          "print a completion script for a shell",
+          "source <(tubwright completion bash)",
+          {"SHELL", "which shell", Completion::shell},
+          {help}};
+}
+
+}  // namespace
+
+std::span<const Command> all_commands() {
+  static const std::vector<Command> commands = {water_command(), completion_command()};
+  return commands;
+}
+
+const Command* command_named(std::string_view name) {
+  const auto commands = all_commands();
+  const auto found = std::find_if(commands.begin(), commands.end(),
+                                  [&](const Command& command) { return command.name == name; });
+  return found == commands.end() ? nullptr : &*found;
+}
+
+std::span<const std::string_view> fixed_words(Completion completion) {
+  switch (completion) {
+    case Completion::format:
+      return formats;
+    case Completion::data_list:
+      return lists;
+    case Completion::schema:
+      return schemas;
+    case Completion::shell:
+      return shells;
+    default:
+      return {};
+  }
+}
+
+}  // namespace tub

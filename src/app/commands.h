@@ -1,0 +1,14 @@
+// One function a command: what was asked for goes to standard output or a file.
+#pragma once
+
+#include "app/arguments.h"
+
+namespace tub {
+
+/// Each returns the exit status of a run that came to its end.
+///
+/// Throws: Error with every problem that kept the command from its result
+int run_water(const Arguments& arguments);
+int run_completion(const Arguments& arguments);
+
+}  // namespace tub

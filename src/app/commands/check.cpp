@@ -1,0 +1,16 @@
+#include "app/commands.h"
+#include "app/files.h"
+#include "app/job_files.h"
+#include "app/library.h"
+#include "app/terminal.h"
+
+namespace tub {
+
+int run_check(const Arguments& arguments) {
+  const DataFolders folders = find_data_folders(arguments.value("--data"));
+  const Outcome<Job> job = load_job(arguments, load_catalogue(folders, load_fonts(folders)));
+  write_standard_error(shown(job.warnings, "warning"));
+  return 0;
+}
+
+}  // namespace tub

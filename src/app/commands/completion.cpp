@@ -1,0 +1,12 @@
+#include "app/commands.h"
+#include "app/files.h"
+#include "app/help.h"
+
+namespace tub {
+
+int run_completion(const Arguments&) {
+  write_standard_output(bash_completion());
+  return 0;
+}
+
+}  // namespace tub

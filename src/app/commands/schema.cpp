@@ -1,0 +1,25 @@
+#include "app/commands.h"
+#include "app/files.h"
+#include "app/library.h"
+#include "job/job_format.h"
+#include "job/plan_format.h"
+#include "job/water_format.h"
+
+namespace tub {
+namespace {
+
+std::string schema_named(const std::string& what, const DataFolders& folders) {
+  if (what == "plan") return plan_schema();
+  if (what == "water") return water_schema(load_species(folders));
+  return job_schema(load_catalogue(folders, load_fonts(folders)));
+}
+
+}  // namespace
+
+int run_schema(const Arguments& arguments) {
+  const DataFolders folders = find_data_folders(arguments.value("--data"));
+  write_standard_output(schema_named(*arguments.operand, folders));
+  return 0;
+}
+
+}  // namespace tub

@@ -1,0 +1,84 @@
+#include "app/data_folder.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <filesystem>
+#include <set>
+#include <system_error>
+
+#include "app/files.h"
+
+namespace tub {
+namespace {
+
+namespace fs = std::filesystem;
+
+bool is_folder(const fs::path& path) {
+  std::error_code ignored;
+  return fs::is_directory(path, ignored);
+}
+
+bool is_there(const fs::path& path) {
+  std::error_code ignored;
+  return fs::exists(path, ignored);
+}
+
+std::string own_folder() {
+  std::error_code failed;
+  const fs::path program = fs::read_symlink("/proc/self/exe", failed);
+  const fs::path folder = program.parent_path();
+  const fs::path beside = folder / "share" / "tubwright";
+  const fs::path installed = folder.parent_path() / "share" / "tubwright";
+  for (const fs::path& candidate : {beside, installed}) {
+    if (is_folder(candidate / "data")) return candidate.string();
+  }
+  throw Error({"the program's own data is missing",
+               fmt::format("{} and {}", beside.string(), installed.string()),
+               {},
+               "install the program whole: cmake --install",
+               Fault::machine});
+}
+
+void add_names(const fs::path& folder, std::set<std::string>& names) {
+  std::error_code failed;
+  for (const auto& entry : fs::directory_iterator(folder, failed)) {
+    if (entry.path().extension() == ".json") names.insert(entry.path().stem().string());
+  }
+}
+
+}  // namespace
+
+DataFolders find_data_folders(const std::optional<std::string>& shop) {
+  DataFolders folders = {own_folder(), shop};
+  if (shop && !is_folder(*shop)) {
+    throw Error({"the folder given with --data cannot be opened",
+                 *shop,
+                 {},
+                 "name the folder that holds your templates",
+                 Fault::machine});
+  }
+  return folders;
+}
+
+DataFile read_own_file(const DataFolders& folders, const std::string& name) {
+  const std::string path = (fs::path(folders.own) / name).string();
+  return {path, read_file(path, std::size_t{64} << 20U), Fault::machine};
+}
+
+DataFile read_template(const DataFolders& folders, const std::string& name) {
+  if (folders.shop) {
+    const fs::path path = fs::path(*folders.shop) / name;
+    if (is_there(path)) return {path.string(), read_file(path.string()), Fault::job};
+  }
+  return read_own_file(folders, "templates/" + name);
+}
+
+std::vector<std::string> template_names(const DataFolders& folders, const std::string& folder) {
+  std::set<std::string> names;
+  add_names(fs::path(folders.own) / "templates" / folder, names);
+  if (folders.shop) add_names(fs::path(*folders.shop) / folder, names);
+  return {names.begin(), names.end()};
+}
+
+}  // namespace tub

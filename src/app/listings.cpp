@@ -1,0 +1,152 @@
+#include "app/listings.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <nlohmann/json.hpp>
+
+#include "base/text.h"
+#include "job/names.h"
+#include "units/display.h"
+
+namespace tub {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+constexpr std::array<std::string_view, 3> form_names = {"granules", "liquid", "tablets"};
+
+Json products(const Catalogue& catalogue) {
+  Json rows = Json::array();
+  for (const Product& product : catalogue.planning.products) {
+    std::string strength;
+    if (!product.strengths.empty()) {
+      strength = fmt::format("{} {}", shortest(product.strength), product.strengths.front().name);
+    }
+    rows.push_back({{"product", product.id},
+                    {"form", form_names.at(static_cast<std::size_t>(product.form))},
+                    {"strength", strength}});
+  }
+  return rows;
+}
+
+Json targets(const Catalogue& catalogue) {
+  Json rows = Json::array();
+  for (const TargetSet& set : catalogue.planning.target_sets) {
+    rows.push_back({{"set", set.id},
+                    {"uses", set.uses},
+                    {"forbids", set.forbids},
+                    {"authority", set.authority.empty() ? "common practice" : set.authority}});
+  }
+  return rows;
+}
+
+const char* whether_usable(bool is_usable) { return is_usable ? "yes" : "not in this version"; }
+
+Json sanitizers() {
+  Json rows = Json::array();
+  for (const SanitizerEntry& entry : sanitizer_entries()) {
+    rows.push_back({{"sanitizer", entry.id},
+                    {"usable", whether_usable(entry.is_in_this_version)},
+                    {"about", entry.about}});
+  }
+  return rows;
+}
+
+// Names of the format and of what is there, with whether this version has them.
+Json names(const char* key, std::vector<std::string> known,
+           const std::vector<std::string>& usable) {
+  for (const std::string& name : usable) {
+    if (std::find(known.begin(), known.end(), name) == known.end()) known.push_back(name);
+  }
+  Json rows = Json::array();
+  for (const std::string& name : known) {
+    const bool is_usable = std::find(usable.begin(), usable.end(), name) != usable.end();
+    rows.push_back({{key, name}, {"usable", whether_usable(is_usable)}});
+  }
+  return rows;
+}
+
+Json stocks(const DataFolders& folders) {
+  Json rows = Json::array();
+  for (const Stock& stock : load_stocks(folders)) {
+    rows.push_back(
+        {{"stock", stock.name}, {"width_mm", stock.width_mm}, {"height_mm", stock.height_mm}});
+  }
+  return rows;
+}
+
+Json units_of_quantities() {
+  Json rows = Json::array();
+  for (const KindOfQuantity& kind : kinds_of_quantity()) {
+    for (const Unit& unit : units()) {
+      if (unit.kind != kind.kind) continue;
+      rows.push_back({{"quantity", kind.name},
+                      {"unit", unit.name},
+                      {"times", unit.factor},
+                      {"plus", unit.offset},
+                      {"gives", kind.own_unit},
+                      {"meaning", unit.meaning}});
+    }
+  }
+  for (const AmbiguousUnit& unit : ambiguous_units()) {
+    rows.push_back({{"quantity", description_of(unit.kind).name},
+                    {"unit", unit.spellings.front()},
+                    {"times", nullptr},
+                    {"plus", nullptr},
+                    {"gives", "refused"},
+                    {"meaning", fmt::format("write {}", fmt::join(unit.choices, " or "))}});
+  }
+  return rows;
+}
+
+std::string cell(const Json& value) {
+  if (value.is_string()) return value.get<std::string>();
+  if (value.is_number()) return fmt::format("{:.7g}", value.get<double>());
+  if (!value.is_array()) return "";
+  std::string text;
+  for (const Json& item : value) text += (text.empty() ? "" : ", ") + cell(item);
+  return text;
+}
+
+std::size_t width_of(const std::string& text) { return code_points(text)->size(); }
+
+}  // namespace
+
+Json listing(std::string_view what, const DataFolders& folders) {
+  if (what == "units") return units_of_quantities();
+  if (what == "sanitizers") return sanitizers();
+  if (what == "stocks") return stocks(folders);
+  if (what == "sheets") return names("sheet", known_sheets(), template_names(folders, "sheets"));
+  if (what == "languages") {
+    return names("language", known_languages(), template_names(folders, "languages"));
+  }
+  const Catalogue catalogue = load_catalogue(folders, load_fonts(folders));
+  return what == "products" ? products(catalogue) : targets(catalogue);
+}
+
+std::string in_columns(const Json& rows) {
+  std::vector<std::size_t> widths;
+  for (const Json& row : rows) {
+    std::size_t column = 0;
+    for (const auto& [key, value] : row.items()) {
+      if (column == widths.size()) widths.push_back(0);
+      widths.at(column) = std::max(widths.at(column), width_of(cell(value)));
+      ++column;
+    }
+  }
+  std::string text;
+  for (const Json& row : rows) {
+    std::string line;
+    std::size_t column = 0;
+    for (const auto& [key, value] : row.items()) {
+      const std::string shown = cell(value);
+      line += shown + std::string(widths.at(column++) - width_of(shown) + 2, ' ');
+    }
+    line.erase(line.find_last_not_of(' ') + 1);
+    text += line + "\n";
+  }
+  return text;
+}
+
+}  // namespace tub
