@@ -5,6 +5,7 @@
 #include <cmath>
 #include <fstream>
 #include <map>
+#include <random>
 #include <set>
 
 #include "base/text.h"
@@ -215,5 +216,28 @@ TEST_CASE("every kind's example and own unit can be read") {
     if (row.kind == strength) continue;
     CHECK(parse_quantity(row.kind, row.example).value);
     if (!row.own_unit.empty()) CHECK(value(row.kind, tub::in_own_unit(row.kind, 2)) == 2);
+  }
+}
+
+TEST_CASE("whatever is typed gives a value, or a problem with help") {
+  const std::vector<std::string> pieces = {"1",  "3.4", ",",    ".",   " ",     "L", "°dH",
+                                           "mg", "-",   "µ",    "per", "1000 ", "%", "gal",
+                                           "oz", "'",   "\xFF", "+",   "as Cl2"};
+  std::mt19937 random(20260504);
+  std::uniform_int_distribution<std::size_t> piece(0, pieces.size() - 1);
+  for (int trial = 0; trial < 5000; ++trial) {
+    std::string text;
+    for (int i = 0; i < trial % 7; ++i) text += pieces[piece(random)];
+    INFO("\"" << text << "\"");
+    for (const QuantityKind kind : {volume, temperature, calcium_hardness, share}) {
+      const ParsedQuantity parsed = parse_quantity(kind, text);
+      REQUIRE(parsed.value.has_value() == parsed.problem.empty());
+      REQUIRE(parsed.problem.empty() == parsed.help.empty());
+      if (parsed.value) REQUIRE(std::isfinite(*parsed.value));
+    }
+    const auto found = tub::parse_strength(text);
+    REQUIRE(found.value.has_value() == found.problem.empty());
+    const auto dose = tub::parse_dose(text);
+    REQUIRE(dose.value.has_value() == dose.problem.empty());
   }
 }
