@@ -28,6 +28,14 @@ std::vector<std::string> names(const Node& row, std::string_view field,
 std::optional<Range> optional_range(const Node& row, std::string_view field);
 /// The elements of a list that must be there.
 std::vector<Node> items(const Node& row, std::string_view field);
+/// What `read` makes of each row, in order.
+template <class Read>
+auto read_all(const std::vector<Node>& rows, Read read) {
+  std::vector<decltype(read(rows.front()))> result;
+  result.reserve(rows.size());
+  for (const Node& row : rows) result.push_back(read(row));
+  return result;
+}
 /// A problem at each row whose "id" another row has.
 void report_duplicate_ids(const std::vector<Node>& rows);
 

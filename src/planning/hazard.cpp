@@ -68,8 +68,7 @@ std::vector<HazardRule> parse_hazard_rules(std::string_view text, const std::str
   Problems problems;
   const Node root = Node::parse(text, file, problems);
   root.allow_only(Names{"_about", "hazards"});
-  std::vector<HazardRule> rules;
-  for (const Node& row : data_row::items(root, "hazards")) rules.push_back(read_rule(row));
+  std::vector<HazardRule> rules = data_row::read_all(data_row::items(root, "hazards"), read_rule);
   problems.throw_if_any();
   return rules;
 }

@@ -82,8 +82,7 @@ std::vector<MeasureSystem> parse_measures(std::string_view text, const std::stri
   root.allow_only(Names{"_about", "measures"});
   const std::vector<Node> rows = data_row::items(root, "measures");
   data_row::report_duplicate_ids(rows);
-  std::vector<MeasureSystem> systems;
-  for (const Node& row : rows) systems.push_back(read_system(row));
+  std::vector<MeasureSystem> systems = data_row::read_all(rows, read_system);
   problems.throw_if_any();
   return systems;
 }

@@ -293,8 +293,8 @@ std::vector<Product> parse_products(std::string_view text, const std::string& fi
   const MolarMasses molar_masses = read_molar_masses(root);
   const std::vector<Node> rows = items(root, "products");
   data_row::report_duplicate_ids(rows);
-  std::vector<Product> products;
-  for (const Node& row : rows) products.push_back(read_product(row, molar_masses));
+  std::vector<Product> products =
+      data_row::read_all(rows, [&](const Node& row) { return read_product(row, molar_masses); });
   problems.throw_if_any();
   return products;
 }

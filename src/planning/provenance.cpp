@@ -17,6 +17,7 @@ constexpr std::array all_kinds = {Kind::published, Kind::from_memory, Kind::assu
 
 std::vector<std::string> kind_names() {
   std::vector<std::string> names;
+  names.reserve(all_kinds.size());
   for (const Kind kind : all_kinds) names.push_back(name_of(kind));
   return names;
 }

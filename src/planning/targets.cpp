@@ -98,7 +98,7 @@ Gate read_gate(const Node& node) {
 }
 
 Node parse_root(std::string_view text, const std::string& file, Problems& problems) {
-  const Node root = Node::parse(text, file, problems);
+  Node root = Node::parse(text, file, problems);
   root.allow_only(Names{"_about", "gate", "sets"});
   return root;
 }
@@ -109,8 +109,7 @@ std::vector<TargetSet> parse_target_sets(std::string_view text, const std::strin
   Problems problems;
   const std::vector<Node> rows = data_row::items(parse_root(text, file, problems), "sets");
   data_row::report_duplicate_ids(rows);
-  std::vector<TargetSet> sets;
-  for (const Node& row : rows) sets.push_back(read_set(row));
+  std::vector<TargetSet> sets = data_row::read_all(rows, read_set);
   problems.throw_if_any();
   return sets;
 }
@@ -118,7 +117,7 @@ std::vector<TargetSet> parse_target_sets(std::string_view text, const std::strin
 Gate parse_gate(std::string_view text, const std::string& file) {
   Problems problems;
   const std::optional<Node> node = parse_root(text, file, problems).require("gate");
-  const Gate gate = node ? read_gate(*node) : Gate{};
+  Gate gate = node ? read_gate(*node) : Gate{};
   problems.throw_if_any();
   return gate;
 }

@@ -51,8 +51,7 @@ std::vector<TestMethod> parse_test_methods(std::string_view text, const std::str
   root.allow_only(Names{"_about", "test_methods"});
   const std::vector<Node> rows = data_row::items(root, "test_methods");
   data_row::report_duplicate_ids(rows);
-  std::vector<TestMethod> methods;
-  for (const Node& row : rows) methods.push_back(read_method(row));
+  std::vector<TestMethod> methods = data_row::read_all(rows, read_method);
   problems.throw_if_any();
   return methods;
 }
