@@ -54,8 +54,8 @@ CairoFace cairo_face(const Font& font) {
   CairoFace face(cairo_ft_font_face_create_for_ft_face(backing->face, FT_LOAD_NO_HINTING));
   const cairo_status_t status = cairo_font_face_set_user_data(
       face.get(), &key, backing.get(),
-      [](void* held) { std::unique_ptr<Backing>(static_cast<Backing*>(held)); });
-  if (status == CAIRO_STATUS_SUCCESS) backing.release();  // Cairo's from here on
+      [](void* held) { const std::unique_ptr<Backing> owner(static_cast<Backing*>(held)); });
+  if (status == CAIRO_STATUS_SUCCESS) static_cast<void>(backing.release());  // Cairo's from here on
   return face;
 }
 

@@ -5,7 +5,8 @@
 
 #include "layout/font.h"
 
-typedef struct _cairo_font_face cairo_font_face_t;  // as <cairo.h> declares it
+// NOLINTNEXTLINE(bugprone-reserved-identifier): as <cairo.h> declares it
+typedef struct _cairo_font_face cairo_font_face_t;
 
 namespace tub {
 

@@ -3,8 +3,10 @@
 
 #include <memory>
 
-typedef struct _cairo cairo_t;  // as <cairo.h> declares them
+// NOLINTBEGIN(bugprone-reserved-identifier): as <cairo.h> declares them
+typedef struct _cairo cairo_t;
 typedef struct _cairo_surface cairo_surface_t;
+// NOLINTEND(bugprone-reserved-identifier)
 
 namespace tub {
 

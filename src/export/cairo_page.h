@@ -3,7 +3,8 @@
 
 #include "layout/page.h"
 
-typedef struct _cairo cairo_t;  // as <cairo.h> declares it
+// NOLINTNEXTLINE(bugprone-reserved-identifier): as <cairo.h> declares it
+typedef struct _cairo cairo_t;
 
 namespace tub {
 

@@ -7,8 +7,10 @@
 
 #include "layout/font.h"
 
-struct _HPDF_Doc_Rec;  // as <hpdf.h> declares them
+// NOLINTBEGIN(bugprone-reserved-identifier): as <hpdf.h> declares them
+struct _HPDF_Doc_Rec;
 struct _HPDF_Dict_Rec;
+// NOLINTEND(bugprone-reserved-identifier)
 
 namespace tub {
 

@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <string_view>
+#include <utility>
 
 #include "base/text.h"
 
@@ -45,6 +46,16 @@ constexpr std::string_view closing =
     "</rdf:Description>\n</rdf:RDF>\n</x:xmpmeta>\n<?xpacket end=\"r\"?>\n";
 
 }  // namespace
+
+PdfProperties properties_of(const Page& page, std::string producer) {
+  return {.title = page.title,
+          .language = page.language,
+          .author = page.properties.author,
+          .subject = page.properties.subject,
+          .keywords = page.properties.fingerprint,
+          .date = page.properties.date,
+          .producer = std::move(producer)};
+}
 
 std::string pdf_date(const Date& date) {
   return fmt::format("D:{:04}{:02}{:02}000000+00'00'", date.year, date.month, date.day);

@@ -3,7 +3,7 @@
 
 #include <string>
 
-#include "document/document.h"
+#include "layout/page.h"
 
 namespace tub {
 
@@ -17,6 +17,10 @@ struct PdfProperties {
   Date date;             ///< both dates of the file, at midnight UTC
   std::string producer;  ///< the program and its version
 };
+
+/// What a page says of the sheet it belongs to; a file of several sheets is named by its first
+/// page.
+PdfProperties properties_of(const Page& page, std::string producer);
 
 /// "D:20260504000000+00'00'", the form of the document information.
 std::string pdf_date(const Date& date);

@@ -40,7 +40,8 @@ void set_kids(Object node, const std::vector<Object>& kids) {
 }
 
 /// The elements of one page as objects of the file, each with its parent, page and kids.
-std::vector<Object> page_nodes(QPDF& file, const Page& page, const DrawnPage& drawn, Object above) {
+std::vector<Object> page_nodes(QPDF& file, const Page& page, const DrawnPage& drawn,
+                               const Object& above) {
   const Object page_object = file.getObjectByID(drawn.object, 0);
   std::vector<Object> nodes;
   std::vector<std::vector<Object>> kids(page.elements.size());

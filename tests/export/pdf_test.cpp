@@ -32,6 +32,18 @@ TEST_CASE("a PDF holds as many pages as it was given, and no clock") {
   CHECK(count(pdf, "(D:") == 2);
 }
 
+TEST_CASE("a file says of itself what its first page does") {
+  Page page = sample_page();
+  page.properties = {"Thrushwater Tubs", "Startup card", "7K4Q-M2", {2026, 5, 4}};
+  const PdfProperties properties = properties_of(page, "tubwright 0.1.0");
+  const std::string packet = xmp_packet(properties);
+  CHECK_THAT(packet, Catch::Contains("Garden tub &amp; \u201Cspa\u201D &lt;A&gt;</rdf:li>"));
+  CHECK_THAT(packet, Catch::Contains("<rdf:Seq><rdf:li>Thrushwater Tubs</rdf:li></rdf:Seq>"));
+  CHECK_THAT(packet, Catch::Contains("<pdf:Keywords>7K4Q-M2</pdf:Keywords>"));
+  CHECK_THAT(packet, Catch::Contains("<xmp:CreateDate>2026-05-04T00:00:00+00:00<"));
+  CHECK(pdf_date(properties.date) == "D:20260504000000+00'00'");
+}
+
 TEST_CASE("only the faces that a page uses are embedded, named by the characters it shows") {
   Page page = sample_page();
   const auto names = [](const Page& drawn) {

@@ -3,6 +3,7 @@
 #include <cstdint>
 
 #include "base/error.h"
+#include "base/text.h"
 #include "export/bitmap.h"
 #include "export/pixels.h"
 #include "export/png.h"
@@ -121,8 +122,13 @@ TEST_CASE("the band prints white and damson black where there is one ink") {
   CHECK(dot({127, 127, 127}) == '\xFF');
 }
 
-TEST_CASE("an SVG states the page's size in points") {
-  const std::string svg = to_svg(sample_page(), test_fonts());
+TEST_CASE("an SVG has the page's size in points, and every text where layout placed it") {
+  const Page page = sample_page();
+  const std::string svg = to_svg(page, test_fonts());
+  for (const Item& item : page.items)
+    if (const auto* run = std::get_if<TextRun>(&item))
+      CHECK_THAT(svg, Catch::Contains("x=\"" + shortest(run->origin.x) + "\" y=\"" +
+                                      shortest(run->origin.y) + "\""));
   CHECK(svg.find("viewBox=\"0 0 595.2756 841.8898\"") != std::string::npos);
 }
 
