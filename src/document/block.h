@@ -65,7 +65,8 @@ struct ChannelHeld {
   Words held;  ///< "0.3, kept dissolved"
 };
 
-/// Range bars: every reading's target in one grey column, now a ring and afterwards a bar.
+/// Range bars: every reading's target in one grey column, now a ring and afterwards a bar. Held
+/// rows are printed last, below the column; a reading without any target is one of them.
 struct Channel {
   Words title;       ///< "Your water"
   Words now_head;    ///< "now"
@@ -76,22 +77,16 @@ struct Channel {
   std::vector<std::variant<ChannelReading, ChannelHeld>> rows;
 };
 
-/// ISO 7010 mandatory discs and GHS diamonds.
+/// Mandatory signs (ISO 7010).
 enum class Pictogram {
   gloves,
   goggles,
   mask,
   face_shield,
   apron,
-  ghs_oxidiser,
-  ghs_corrosion,
-  ghs_toxic,
-  ghs_exclamation,
-  ghs_health,
-  ghs_environment,
 };
 
-/// The pictogram of that name ("gloves", "ghs_corrosion"); nothing if there is none.
+/// The pictogram of that name ("gloves"); nothing if there is none.
 std::optional<Pictogram> pictogram_named(std::string_view name);
 /// All names, in the order of the enumeration.
 std::span<const std::string> pictogram_names();

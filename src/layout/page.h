@@ -5,6 +5,7 @@
 #include <cstdint>
 #include <optional>
 #include <string>
+#include <utility>
 #include <variant>
 #include <vector>
 
@@ -130,6 +131,16 @@ enum class Role {
 /// One node of the page's structure tree.
 struct Element {
   enum class Scope { column, row };
+  static Element of(Role role, int parent = -1) {
+    return {.role = role, .parent = parent, .alt = {}, .language = {}};
+  }
+  static Element heading(int level) {
+    return {.role = Role::heading, .level = level, .alt = {}, .language = {}};
+  }
+  static Element figure(std::string alt, int parent = -1) {
+    return {.role = Role::figure, .parent = parent, .alt = std::move(alt), .language = {}};
+  }
+
   Role role = Role::paragraph;
   int parent = -1;  ///< index in `Page::elements`, smaller than its own; -1 on the root only
   int level = 0;    ///< of a heading: 1, 2 or 3; else 0
@@ -143,8 +154,9 @@ struct Element {
 ///
 /// `elements` is in reading order (every element stands behind its parent and before what is read
 /// after it); element 0 is the root, a section. An element holds either elements or items, never
-/// both, and never neither. Items of one element are read in the order of `items`; text runs of one
-/// element follow each other with a space between words, so their texts can be joined as they are.
+/// both; only a table's cell may be empty. Items of one element are read in the order of `items`;
+/// text runs of one element follow each other with a space between words, so their texts can be
+/// joined as they are.
 struct Page {
   double width = 0;
   double height = 0;

@@ -9,7 +9,7 @@ namespace tub {
 
 /// One sheet of paper, or one label on a roll.
 struct Stock {
-  std::string name;      ///< "a4"
+  std::string name;  ///< "a4"
   double width_mm = 0;
   double height_mm = 0;
 };

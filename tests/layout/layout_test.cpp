@@ -23,4 +23,19 @@ const FontSet& test_fonts() {
   return fonts;
 }
 
+const Style& test_style() {
+  static const Style style =
+      Style::parse(read_file(TUB_SOURCE_DIR "/templates/styles/card.json"), "card.json");
+  return style;
+}
+
+const Stock& test_stock(const std::string& name) {
+  static const std::vector<Stock> stocks =
+      read_stocks(read_file(TUB_SOURCE_DIR "/templates/stocks.json"), "stocks.json");
+  for (const Stock& stock : stocks) {
+    if (stock.name == name) return stock;
+  }
+  throw std::runtime_error("no stock " + name);
+}
+
 }  // namespace tub

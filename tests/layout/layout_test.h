@@ -4,6 +4,8 @@
 #include <string>
 
 #include "layout/font.h"
+#include "layout/stock.h"
+#include "layout/style.h"
 
 namespace tub {
 
@@ -12,5 +14,11 @@ std::string read_file(const std::string& path);
 
 /// The faces as the build prepared them.
 const FontSet& test_fonts();
+
+/// The style of cards.
+const Style& test_style();
+
+/// A stock of the project's table; fails the test run if there is none.
+const Stock& test_stock(const std::string& name);
 
 }  // namespace tub

@@ -1,0 +1,36 @@
+// A document cut into what never breaks: blocks, and the rungs of its ladders, each laid out.
+#pragma once
+
+#include <cstddef>
+#include <memory>
+#include <optional>
+#include <vector>
+
+#include "document/document.h"
+#include "layout/context.h"
+#include "layout/fragment.h"
+#include "layout/ladder.h"
+
+namespace tub {
+
+/// The ladder that some chunks are the rungs of.
+struct ChunkLadder {
+  LadderTracks tracks;
+  Fragment head;  ///< repeated above the first rung on each page
+};
+
+/// Something that stands on one page as a whole.
+struct Chunk {
+  Fragment fragment;
+  std::optional<Fragment> short_form;         ///< of a masthead, for the pages after the first
+  std::shared_ptr<const ChunkLadder> ladder;  ///< of a rung; rungs of one ladder share it
+  bool every_page = false;
+  bool close = false;         ///< to the chunk before it: no page may end between the two
+  bool prefer_break = false;  ///< before it
+  double room_share = 0;      ///< of the page's free height
+};
+
+/// All chunks in order, laid out in one setting.
+std::vector<Chunk> chunks_of(const Document& document, double width, const Context& context);
+
+}  // namespace tub

@@ -1,0 +1,42 @@
+// Measures lines of type, and words what does not fit.
+#include "layout/context.h"
+
+#include <fmt/format.h>
+
+#include "base/text.h"
+
+namespace tub {
+
+double Context::width(std::string_view text, const Type& type) const {
+  try {
+    return text_width(fonts.face(type.face), text, type.size);
+  } catch (Error& error) {
+    throw error.within(fmt::format("setting {} of sheet {}", where, document.sheet));
+  }
+}
+
+double Context::rise(const Type& type) const {
+  const Font& font = fonts.face(type.face);
+  const double content = (font.ascent() + font.descent()) * type.size / 1000;
+  return (type.leading - content) / 2 + font.ascent() * type.size / 1000;
+}
+
+void Context::too_wide(std::string_view what, double by) const {
+  misfits.push_back(Diagnostic{fmt::format("\"{}\" is {} mm too wide for its place on {}", what,
+                                           fixed(by / mm, 1), document.sheet),
+                               where,
+                               {},
+                               "shorten it, or allow a break with a space or a soft hyphen"});
+}
+
+Type bold(Type type) {
+  type.face = Face::bold;
+  return type;
+}
+
+Type regular(Type type) {
+  type.face = Face::regular;
+  return type;
+}
+
+}  // namespace tub

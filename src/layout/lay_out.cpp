@@ -1,0 +1,178 @@
+// Tries a style's settings one after the other until a document fits, and puts the chunks on pages.
+#include "layout/lay_out.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <utility>
+
+#include "base/text.h"
+#include "layout/chunks.h"
+#include "layout/lines.h"
+#include "layout/pagination.h"
+
+namespace tub {
+namespace {
+
+/// A document laid out in one setting; unusable if something is too wide.
+struct Attempt {
+  const Setting* setting = nullptr;
+  std::vector<Chunk> chunks;
+  std::vector<Diagnostic> misfits;
+  double height = 0;  ///< for the blocks of a page
+};
+
+/// Where the foot line's own line begins, from the page's top.
+double foot_top(const Stock& stock, const Setting& setting) {
+  return stock.height_mm * mm - setting.lengths.foot_margin - setting.types.foot.leading;
+}
+
+class PageMaker {
+ public:
+  PageMaker(const Document& document, const Stock& stock, const FontSet& fonts,
+            const Attempt& attempt)
+      : document_(document),
+        stock_(stock),
+        attempt_(attempt),
+        lengths_(attempt.setting->lengths),
+        context_{*attempt.setting, fonts, document, misfits_, "the foot line"} {}
+
+  std::vector<Page> make(const std::vector<PagePlan>& plans) {
+    std::vector<Page> pages;
+    for (std::size_t i = 0; i < plans.size(); ++i) {
+      pages.push_back(make_page(plans[i], static_cast<int>(i) + 1, static_cast<int>(plans.size())));
+    }
+    if (!misfits_.empty()) throw Error(misfits_);
+    return pages;
+  }
+
+ private:
+  Page make_page(const PagePlan& plan, int number, int pages) {
+    Fragment whole;
+    const int root = whole.add(Element::of(Role::section));
+    place_chunks(whole, plan, root);
+    lay_foot(whole, number, pages);
+    Page page;
+    page.width = stock_.width_mm * mm;
+    page.height = stock_.height_mm * mm;
+    page.items = std::move(whole.items);
+    page.elements = std::move(whole.elements);
+    page.number = number;
+    page.pages = pages;
+    page.sheet = document_.sheet;
+    page.title = document_.title;
+    page.language = document_.language;
+    page.properties = document_.properties;
+    return page;
+  }
+
+  void place_chunks(Fragment& whole, const PagePlan& plan, int root) {
+    int list = root;
+    for (std::size_t i = 0; i < plan.placed.size(); ++i) {
+      const Placed& placed = plan.placed[i];
+      const Chunk& chunk = attempt_.chunks[placed.chunk];
+      const Point at{lengths_.margin_side, lengths_.margin_top + placed.top};
+      if (placed.ladder_begins) {
+        begin_ladder(whole, plan, i, root);
+        list = whole.add(Element::of(Role::list, root));
+      }
+      whole.place(placed.short_form ? *chunk.short_form : chunk.fragment, at,
+                  chunk.ladder ? list : root);
+    }
+  }
+
+  /// Stiles from the heads down to below the ladder's last rung on this page, and the heads.
+  void begin_ladder(Fragment& whole, const PagePlan& plan, std::size_t first, int root) {
+    std::size_t last = first;
+    while (!plan.placed[last].ladder_ends) ++last;
+    const ChunkLadder& ladder = *attempt_.chunks[plan.placed[first].chunk].ladder;
+    const double top = plan.placed[first].top - ladder.head.height;
+    const double bottom = plan.placed[last].top +
+                          attempt_.chunks[plan.placed[last].chunk].fragment.height +
+                          lengths_.ladder_foot;
+    const Point at{lengths_.margin_side, lengths_.margin_top + top};
+    whole.place(lay_stiles(bottom - top, ladder.tracks, context_), at, root);
+    whole.place(ladder.head, at, root);
+  }
+
+  void lay_foot(Fragment& whole, int number, int pages) {
+    const Type& type = context_.types().foot;
+    const double baseline = foot_top(stock_, *attempt_.setting) + context_.rise(type);
+    std::string right = document_.foot.right;
+    if (!document_.foot.page_of.empty()) {
+      const std::string page = replaced(document_.foot.page_of, "{page}", std::to_string(number));
+      right += (right.empty() ? "" : " · ") + replaced(page, "{pages}", std::to_string(pages));
+    }
+    const double width = stock_.width_mm * mm - 2 * lengths_.margin_side;
+    const Line left_line = single_line(plain(document_.foot.left), type, context_);
+    const Line right_line = single_line(plain(right), type, context_);
+    const double over = left_line.width + lengths_.title_gap + right_line.width - width;
+    if (over > 0) context_.too_wide(document_.foot.left + " … " + right, over);
+    draw_artifact(whole, left_line, {lengths_.margin_side, baseline});
+    draw_artifact(whole, right_line, {lengths_.margin_side + width - right_line.width, baseline});
+  }
+
+  void draw_artifact(Fragment& whole, const Line& line, Point at) {
+    for (const Mark& mark : line.marks) {
+      for (const Item& item : mark.items) whole.draw(moved(item, at));
+    }
+  }
+
+  const Document& document_;
+  const Stock& stock_;
+  const Attempt& attempt_;
+  const Lengths& lengths_;
+  std::vector<Diagnostic> misfits_;
+  Context context_;
+};
+
+Attempt attempt(const Document& document, const Setting& setting, const Stock& stock,
+                const FontSet& fonts) {
+  Attempt result;
+  result.setting = &setting;
+  const Lengths& lengths = setting.lengths;
+  const Context context{setting, fonts, document, result.misfits, {}};
+  result.chunks = chunks_of(document, stock.width_mm * mm - 2 * lengths.margin_side, context);
+  result.height = foot_top(stock, setting) - lengths.foot_space - lengths.margin_top;
+  return result;
+}
+
+[[noreturn]] void fail(const Document& document, const Stock& stock, const Attempt& tightest) {
+  if (!tightest.misfits.empty()) throw Error(tightest.misfits);
+  const double missing =
+      missing_height(tightest.chunks, tightest.height, tightest.setting->lengths);
+  throw Error(Diagnostic{fmt::format("{} does not fit on {}: {} mm are missing in height",
+                                     document.sheet, stock.name, fixed(missing / mm, 1)),
+                         document.sheet,
+                         {},
+                         "take a larger stock, or shorten its longest block"});
+}
+
+}  // namespace
+
+std::vector<Page> lay_out(const Document& document, const Style& style, const Stock& stock,
+                          const FontSet& fonts) {
+  std::vector<Attempt> attempts;
+  const auto pages_of = [&](const Attempt& each,
+                            std::size_t pages) -> std::optional<std::vector<Page>> {
+    if (!each.misfits.empty()) return std::nullopt;
+    const auto plans = paginate(each.chunks, each.height, pages, each.setting->lengths);
+    if (!plans) return std::nullopt;
+    return PageMaker(document, stock, fonts, each).make(*plans);
+  };
+  for (const Setting& setting : style.settings) {
+    attempts.push_back(attempt(document, setting, stock, fonts));
+    if (auto pages = pages_of(attempts.back(), 1)) return *std::move(pages);
+  }
+  for (std::size_t count = 2; count <= attempts.front().chunks.size(); ++count) {
+    for (const Attempt& each : attempts) {
+      if (auto pages = pages_of(each, count)) return *std::move(pages);
+    }
+  }
+  fail(document, stock, attempts.back());
+}
+
+}  // namespace tub

@@ -1,0 +1,123 @@
+// The head of a sheet: kind and title at the left, the figure at the right, a rule, the facts.
+#include <algorithm>
+#include <cstddef>
+#include <utility>
+#include <vector>
+
+#include "layout/blocks.h"
+#include "layout/lines.h"
+
+namespace tub {
+namespace {
+
+/// Writes one line as an element of its own.
+void write_line(Fragment& fragment, Line line, Point at, Element element) {
+  if (line.marks.empty()) return;
+  move(line.marks, at);
+  fragment.write(std::move(element), std::move(line.marks));
+}
+
+void draw_rule(Fragment& fragment, double width, const Context& context) {
+  const Lengths& lengths = context.lengths();
+  const double y = fragment.height + lengths.rule_above + lengths.masthead_rule / 2;
+  fragment.draw(Rule{.from = {0, y},
+                     .to = {width, y},
+                     .width = lengths.masthead_rule,
+                     .colour = context.inks().accent});
+  fragment.height += lengths.rule_above + lengths.masthead_rule;
+}
+
+/// Kind and title; the figure on the title's last baseline.
+void lay_head(Fragment& fragment, const Masthead& masthead, double width, const Context& context) {
+  const Types& types = context.types();
+  Line figure = single_line(masthead.figure, types.figure, context);
+  const double gap = figure.width > 0 ? context.lengths().title_gap : 0;
+  const double room = width - figure.width - gap;
+  Fragment kind = paragraph(masthead.kind, types.kind, room, context);
+  Fragment title = paragraph(masthead.title, types.title, room, context, Element::heading(1));
+  // The figure's capitals must not rise above the block: its line is reckoned from their height.
+  const double capitals = context.fonts.bold.cap_height() * types.figure.size / 1000;
+  const double text_height = kind.height + title.height;
+  const double fall = context.fall(types.title);
+  const double rise = std::max(text_height - fall, figure.width > 0 ? capitals : 0);
+  const double top = rise + fall - text_height;
+  fragment.place(kind, {0, top});
+  fragment.place(title, {0, top + kind.height});
+  write_line(fragment, figure, {width - figure.width, rise}, Element::of(Role::paragraph));
+  fragment.height = rise + fall;
+}
+
+/// How many facts, from `first`, stand in one row with a gap.
+std::size_t facts_in_row(const std::vector<Line>& facts, std::size_t first, double width,
+                         double gap) {
+  double used = 0;
+  std::size_t count = 0;
+  for (std::size_t i = first; i < facts.size(); ++i) {
+    used += facts[i].width + (count > 0 ? gap : 0);
+    if (count > 0 && used > width) break;
+    ++count;
+  }
+  return count;
+}
+
+void lay_facts(Fragment& fragment, const Masthead& masthead, double width, const Context& context) {
+  const Lengths& lengths = context.lengths();
+  const Type& type = context.types().body;
+  std::vector<Line> facts;
+  for (const Words& fact : masthead.facts) {
+    facts.push_back(single_line(fact, type, context));
+    if (facts.back().width > width) context.too_wide(text_of(fact), facts.back().width - width);
+  }
+  fragment.height += lengths.rule_below;
+  std::size_t first = 0;
+  while (first < facts.size()) {
+    double gap = lengths.fact_gap;
+    std::size_t count = facts_in_row(facts, first, width, gap);
+    if (first + count < facts.size()) {
+      gap = lengths.fact_gap_least;
+      count = facts_in_row(facts, first, width, gap);
+    }
+    const double baseline = fragment.height + context.rise(type);
+    double x = 0;
+    for (std::size_t i = first; i < first + count; ++i) {
+      const double line_width = facts[i].width;
+      if (i + 1 == facts.size() && i > 0) x = width - line_width;
+      write_line(fragment, std::move(facts[i]), {x, baseline}, Element::of(Role::paragraph));
+      x += line_width + gap;
+    }
+    fragment.height += type.leading;
+    first += count;
+  }
+}
+
+}  // namespace
+
+Fragment lay_masthead(const Masthead& masthead, double width, const Context& context) {
+  Fragment fragment;
+  lay_head(fragment, masthead, width, context);
+  draw_rule(fragment, width, context);
+  if (!masthead.facts.empty()) lay_facts(fragment, masthead, width, context);
+  return fragment;
+}
+
+Fragment lay_short_masthead(const Masthead& masthead, double width, const Context& context) {
+  Fragment fragment;
+  const Types& types = context.types();
+  Line kind = single_line(masthead.kind, types.kind, context);
+  Line title = single_line(masthead.title, types.short_title, context);
+  Line figure = single_line(masthead.figure, types.short_figure, context);
+  const double gap = context.lengths().title_gap;
+  const double title_x = kind.width > 0 ? kind.width + gap : 0;
+  const double figure_x = width - figure.width;
+  const double over = title_x + title.width + (figure.width > 0 ? gap : 0) - figure_x;
+  if (over > 0) context.too_wide(text_of(masthead.title), over);
+  const double baseline = std::max({kind.rise, title.rise, figure.rise});
+  fragment.height = baseline + std::max({kind.fall, title.fall, figure.fall});
+  write_line(fragment, std::move(kind), {0, baseline}, Element::of(Role::paragraph));
+  write_line(fragment, std::move(title), {title_x, baseline}, Element::heading(1));
+  write_line(fragment, std::move(figure), {figure_x, baseline}, Element::of(Role::paragraph));
+  draw_rule(fragment, width, context);
+  return fragment;
+}
+
+}  // namespace tub

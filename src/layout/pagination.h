@@ -1,0 +1,36 @@
+// Which chunks stand on which page, and how far down.
+#pragma once
+
+#include <cstddef>
+#include <optional>
+#include <vector>
+
+#include "layout/chunks.h"
+
+namespace tub {
+
+/// One chunk's place on a page.
+struct Placed {
+  std::size_t chunk = 0;
+  bool short_form = false;
+  bool ladder_begins = false;  ///< its ladder's heads stand above it on this page
+  bool ladder_ends = false;    ///< the stiles run out below it
+  double top = 0;              ///< of the chunk itself, below its heads, from the blocks' top
+};
+
+/// All chunks of one page, from the top.
+struct PagePlan {
+  std::vector<Placed> placed;
+  double height = 0;
+};
+
+/// The pages of a document, if it can be set on so many: as many rungs on each page as fit, or
+/// fewer where a rung prefers to begin a page. No page ends between chunks that are close.
+std::optional<std::vector<PagePlan>> paginate(const std::vector<Chunk>& chunks, double height,
+                                              std::size_t pages, const Lengths& lengths);
+
+/// The height that is lacking on the fullest page if every page held a single chunk besides those
+/// that stand on each.
+double missing_height(const std::vector<Chunk>& chunks, double height, const Lengths& lengths);
+
+}  // namespace tub

@@ -1,0 +1,185 @@
+// A whole card on paper: nothing lost, nothing overlapping, everything where the style says.
+#include <algorithm>
+#include <catch2/catch.hpp>
+#include <map>
+#include <sstream>
+
+#include "base/error.h"
+#include "base/text.h"
+#include "demo_card.h"
+#include "layout/checks.h"
+#include "layout/lay_out.h"
+#include "layout_test.h"
+#include "words_of.h"
+
+namespace tub {
+namespace {
+
+std::vector<Page> pages_on(const std::string& stock, const Document& document = demo_card()) {
+  return lay_out(document, test_style(), test_stock(stock), test_fonts());
+}
+
+const TextRun& run_with(const Page& page, const std::string& text) {
+  for (const Item& item : page.items) {
+    const TextRun* const run = std::get_if<TextRun>(&item);
+    if (run && run->text.find(text) != std::string::npos) return *run;
+  }
+  throw std::runtime_error("no run with " + text);
+}
+
+bool has(const Page& page, const std::string& text) {
+  const std::map<std::string, int> words = words_on(page);
+  return words.count(text) > 0;
+}
+
+void check_page(const Page& page) {
+  CHECK(overlaps(page, test_fonts()) == std::vector<std::string>{});
+  CHECK(outside(page, test_fonts(), 5 * mm) == std::vector<std::string>{});
+  CHECK(tree_faults(page) == std::vector<std::string>{});
+}
+
+TEST_CASE("a card of five products and four second pours fits on one A4 page") {
+  const std::vector<Page> pages = pages_on("a4");
+  REQUIRE(pages.size() == 1);
+  CHECK(pages[0].width == Approx(210 * 72 / 25.4));
+  CHECK(pages[0].height == Approx(297 * 72 / 25.4));
+  check_page(pages[0]);
+}
+
+TEST_CASE("the words on the page are the words of the document") {
+  CHECK(words_on(pages_on("a4")[0]) == words_of(demo_card()));
+}
+
+TEST_CASE("on Letter the card takes two pages, and the sanitizer begins the second") {
+  const std::vector<Page> pages = pages_on("letter");
+  REQUIRE(pages.size() == 2);
+  for (const Page& page : pages) {
+    check_page(page);
+    for (const char* const every : {"Never", "Sharp", "555-0142", "1340\u202FL", "reading"}) {
+      INFO(every);
+      CHECK(has(page, every));
+    }
+  }
+  CHECK(has(pages[0], "Dry"));
+  CHECK_FALSE(has(pages[0], "Dichlor"));
+  CHECK(run_with(pages[1], "Dichlor").origin.y < run_with(pages[1], "Calcium").origin.y);
+  CHECK(run_with(pages[0], "1 of 2").text == "tubwright 1.0 · startup card · 1 of 2");
+  CHECK(run_with(pages[1], "2 of 2").element == artifact);
+}
+
+TEST_CASE("two edges carry the card: the sheet edge and the text edge") {
+  const Page page = pages_on("a4")[0];
+  for (const char* const text : {"Startup", "Garden", "For ", "Alkalinity", "Stuck?", "job "}) {
+    INFO(text);
+    CHECK(run_with(page, text).origin.x == Approx(14 * mm).margin(0.001));
+  }
+  for (const char* const text : {"Sequestrant", "Dry acid", "pour"}) {
+    INFO(text);
+    CHECK(run_with(page, text).origin.x == Approx(28.5 * mm).margin(0.001));
+  }
+}
+
+TEST_CASE("tick, amount, wait, test and chip stand on one baseline") {
+  const Page page = pages_on("a4")[0];
+  const double baseline = run_with(page, "150\u202Fg").origin.y;
+  CHECK(run_with(page, "12 level").origin.y == baseline);
+  CHECK(run_with(page, "expect 158–175").origin.y == baseline);
+}
+
+TEST_CASE("a bar is exactly as long as the range that is printed beside it") {
+  // pH is expected to fill its target from 7.4 to 7.6: its bar goes from bank to bank. Band and
+  // banks: from 36 % to 66 % of a plot of 100 mm that begins 52 mm from the sheet edge.
+  const Page page = pages_on("a4")[0];
+  const double left = (14 + 52 + 36 + 0.35) * mm;
+  const double right = (14 + 52 + 66 - 0.35) * mm;
+  const auto is_bar = [&](const Item& item) {
+    const Box* const box = std::get_if<Box>(&item);
+    return box && std::abs(box->corner.x - left) < 0.01 &&
+           std::abs(box->corner.x + box->width - right) < 0.01 &&
+           std::abs(box->height - 2.8 * mm) < 0.01;
+  };
+  CHECK(std::count_if(page.items.begin(), page.items.end(), is_bar) == 1);
+}
+
+TEST_CASE("grey is used for targets only: one band, and a chip for each Band") {
+  const Page page = pages_on("a4")[0];
+  const auto is_grey = [](const Item& item) {
+    const Box* const box = std::get_if<Box>(&item);
+    return box && box->fill == Colour{212, 212, 212};
+  };
+  CHECK(std::count_if(page.items.begin(), page.items.end(), is_grey) == 1 + 5 + 2);
+}
+
+TEST_CASE("five millimetres of clear paper stand above the foot line") {
+  for (const char* const stock : {"a4", "letter"}) {
+    for (const Page& page : pages_on(stock)) {
+      const TextRun& foot = run_with(page, "job 7K4Q");
+      const double top = bounds_of(foot, test_fonts()).top;
+      for (const Item& item : page.items) {
+        const Bounds bounds = bounds_of(item, test_fonts());
+        if (bounds.top < top) CHECK(bounds.bottom <= top - 5 * mm);
+      }
+    }
+  }
+}
+
+TEST_CASE("a second pour is set in and smaller than the first") {
+  const Page page = pages_on("a4")[0];
+  const TextRun& first = run_with(page, "90\u202Fg");
+  const TextRun& second = run_with(page, "45\u202Fg");
+  CHECK(first.size == 20);
+  CHECK(first.face == Face::bold);
+  CHECK(second.size == 15);
+  CHECK(second.face == Face::regular);
+  CHECK(second.origin.x > first.origin.x);
+}
+
+TEST_CASE("the same document gives the same page") {
+  const Page once = pages_on("a4")[0];
+  const Page again = pages_on("a4")[0];
+  REQUIRE(once.items.size() == again.items.size());
+  for (std::size_t i = 0; i < once.items.size(); ++i) {
+    const TextRun* const a = std::get_if<TextRun>(&once.items[i]);
+    const TextRun* const b = std::get_if<TextRun>(&again.items[i]);
+    if (a && b) CHECK(a->origin == b->origin);
+  }
+}
+
+TEST_CASE("a vessel with a name of forty characters keeps its volume in full") {
+  Document document = demo_card();
+  auto& masthead = std::get<Masthead>(document.blocks[0].content);
+  masthead.title = plain("Whirlpool at the old harbour watchhouse");
+  for (const Page& page : pages_on("a4", document)) {
+    check_page(page);
+    CHECK(run_with(page, "1340\u202FL").size >= 20);
+  }
+}
+
+TEST_CASE("what is too wide for its place is an error that names it and the millimetres") {
+  Document document = demo_card();
+  auto& masthead = std::get<Masthead>(document.blocks[0].content);
+  masthead.title = plain(std::string(60, 'W'));
+  CHECK_THROWS_WITH(pages_on("a4", document),
+                    Catch::Contains("mm too wide for its place on startup_card") &&
+                        Catch::Contains("where: demo card"));
+}
+
+TEST_CASE("a block higher than the page is an error that says how much is missing") {
+  Document document = demo_card();
+  auto& ladder = std::get<Ladder>(document.blocks[4].content);
+  for (int i = 0; i < 60; ++i) ladder.rungs[1].notes.push_back(plain("One more line."));
+  CHECK_THROWS_WITH(pages_on("a4", document), Catch::Contains("startup_card does not fit on a4") &&
+                                                  Catch::Contains("mm are missing in height"));
+}
+
+TEST_CASE("a control character or one without a glyph is an error that names it") {
+  Document document = demo_card();
+  auto& masthead = std::get<Masthead>(document.blocks[0].content);
+  masthead.title = plain("Tub \u6D74");
+  CHECK_THROWS_WITH(pages_on("a4", document), Catch::Contains("U+6D74"));
+  masthead.title = plain("Tub\tone");
+  CHECK_THROWS_WITH(pages_on("a4", document), Catch::Contains("U+0009"));
+}
+
+}  // namespace
+}  // namespace tub
