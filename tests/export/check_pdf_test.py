@@ -2,7 +2,7 @@
 """Damages a good PDF, or the dump of its pages, in one place at a time, and asks that the checks
 name each damage.
 
-usage: check_pdf_test.py GOOD.pdf DUMP.txt FACES_DIRECTORY WORK_DIRECTORY
+usage: check_pdf_test.py GOOD.pdf DUMP.txt PAGE-1.png FACES_DIRECTORY WORK_DIRECTORY
 
 What `qpdf --check` and the PDF/A-1b validator let pass is what this is about. The edits of the PDF
 keep its length, so that nothing else changes.
@@ -14,6 +14,7 @@ import subprocess
 import sys
 
 import check_pdf
+import check_picture
 import page_dump
 import pdf_structure
 
@@ -91,6 +92,14 @@ def named_in_dump(good, dump, faces, work):
     return faults
 
 
+def named_in_shifted_picture(good, png):
+    """What is said of a picture one dot, half a point, to the right of its place."""
+    width, height, dots_an_inch, rows = check_picture.read_png(png)
+    shifted = [row[:3] + row[:-3] for row in rows]
+    difference, place = check_picture.worst(good, 1, (width, height, dots_an_inch, shifted))
+    return [f"differs at {place}"] if difference > 2 * check_picture.TOLERANCE else []
+
+
 def readable(good, work):
     """The PDF with everything unpacked, so that a pattern finds its place."""
     path = work / "readable.pdf"
@@ -99,7 +108,7 @@ def readable(good, work):
     return path.read_bytes()
 
 
-def main(good, dump, faces, directory):
+def main(good, dump, png, faces, directory):
     work = pathlib.Path(directory)
     faults = pdf_structure.faults_of(good)
     if faults:
@@ -111,6 +120,7 @@ def main(good, dump, faces, directory):
         if before not in text:
             sys.exit(f"there is no {before!r} to damage")
         results.append((name, wanted, named_in_dump(good, text.replace(before, after), faces, work)))
+    results.append(("a shifted picture", "differs", named_in_shifted_picture(good, png)))
     missing = []
     check_pdf.run(missing, "no-such-program")
     results.append(("a program that is not there", "not installed", missing))
@@ -123,6 +133,6 @@ def main(good, dump, faces, directory):
 
 
 if __name__ == "__main__":
-    if len(sys.argv) != 5:
+    if len(sys.argv) != 6:
         sys.exit(__doc__)
     main(*sys.argv[1:])

@@ -1,9 +1,11 @@
-// Writes the hand-made pages as files, for checks by other programs: PREFIX.pdf and PREFIX.txt.
+// Writes the hand-made pages as files, for checks by other programs: PREFIX.pdf, PREFIX.txt and
+// PREFIX-1.png and so on.
 #include <fstream>
 #include <iostream>
 
 #include "export/dump.h"
 #include "export/pdf.h"
+#include "export/png.h"
 #include "export_test.h"
 
 int main(int argc, char** argv) {
@@ -15,5 +17,8 @@ int main(int argc, char** argv) {
   const std::vector<tub::Page> pages = tub::sample_pages();
   std::ofstream(prefix + ".pdf", std::ios::binary) << tub::sample_pdf(pages);
   std::ofstream(prefix + ".txt", std::ios::binary) << tub::dump_text(pages);
+  for (const tub::Page& page : pages)
+    std::ofstream(prefix + "-" + std::to_string(page.number) + ".png", std::ios::binary)
+        << tub::to_png(page, tub::test_fonts(), 144);
   return 0;
 }
