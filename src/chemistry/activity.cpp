@@ -5,8 +5,11 @@
 namespace tub {
 
 double relative_permittivity(Temperature temperature) {
-  const double t = temperature.celsius();
-  return 87.740 + t * (-0.40008 + t * (9.398e-4 + t * -1.410e-6));
+  const double t = temperature.kelvin();
+  const double at_1000_bar = 342.79 * std::exp(t * (-5.0866e-3 + t * 9.4690e-7));
+  const double c = -2.0525 + 3115.9 / (t - 182.89);
+  const double b = -8032.5 + 4.2142e6 / t + 2.1417 * t;
+  return at_1000_bar + c * std::log((b + 1.01325) / (b + 1000));
 }
 
 double water_density(Temperature temperature) {

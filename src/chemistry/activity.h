@@ -8,10 +8,10 @@
 
 namespace tub {
 
-/// Relative permittivity of water (equation 2).
+/// Relative permittivity of water at 1 atm (equation 2).
 ///
-/// Valid:  0 to 100 °C
-/// Source: Malmberg & Maryott 1956, J. Res. Natl. Bur. Stand. 56, 1 (from memory)
+/// Valid:  0 to 350 °C
+/// Source: Bradley & Pitzer 1979, J. Phys. Chem. 83, 1599 (from memory; 78.38 at 25 °C)
 double relative_permittivity(Temperature temperature);
 
 /// kg per litre of pure water at 1 atm.

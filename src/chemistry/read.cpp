@@ -3,6 +3,7 @@
 
 #include "chemistry/measures.h"
 #include "chemistry/operations.h"
+#include "chemistry/precipitate.h"
 #include "chemistry/sensitivity.h"
 
 namespace tub {
@@ -104,6 +105,10 @@ double calcium_hardness_mg_l(const Totals& totals) {
 }
 double free_chlorine_mg_l(const Totals& totals) { return milligrams(totals, Component::chlorine); }
 double total_bromine_mg_l(const Totals& totals) { return milligrams(totals, Component::bromine); }
+
+double saturation_index(const Water& water, const SpeciesTable& table) {
+  return phase_index(table.phase("calcite"), water, speciate(water, table));
+}
 
 WaterState read(const Water& water, const SpeciesTable& table) {
   return read(water, speciate(water, table), table);

@@ -25,12 +25,12 @@ std::string one_line(const Diagnostic& diagnostic) {
   return text;
 }
 
-WaterAnswer refusal(const std::string& id, std::size_t line_number,
-                    const std::vector<Diagnostic>& diagnostics) {
+// The fields that make an answer an error.
+std::string error_fields(std::size_t line_number, const std::vector<Diagnostic>& diagnostics) {
   std::string text;
   for (const Diagnostic& diagnostic : diagnostics)
     text += (text.empty() ? "" : "; ") + one_line(diagnostic);
-  return {fmt::format(R"({{"id":{},"line":{},"error":{}}})", id, line_number, as_json(text)), true};
+  return fmt::format(R"("line":{},"error":{})", line_number, as_json(text));
 }
 
 void write_state(std::string& out, const WaterState& state, const StepOutcome& outcome) {
@@ -75,23 +75,32 @@ Request read_request(const Node& root, const SpeciesTable& table) {
   return request;
 }
 
+// All states as JSON, and what is at fault although there are states.
+struct States {
+  std::string text;
+  std::vector<Diagnostic> faults;
+};
+
 // Runs the steps; a problem that only the chemistry finds gets the place of its step.
-std::string states_of(const Request& request) {
+States states_of(const Request& request) {
   const SpeciesTable& table = request.reading.table;
   std::string place = "the start state";
   try {
-    std::string out = "[";
+    States states{"[", {}};
     StepOutcome now{water_from_readings(request.start, request.reading.balance, table,
                                         request.reading.activities),
-                    {}};
-    write_state(out, read(now.water, table), now);
+                    {},
+                    ""};
+    write_state(states.text, read(now.water, table), now);
     for (std::size_t i = 0; i < request.steps.size(); ++i) {
       place = fmt::format("/steps/{}", i);
       now = request.steps[i](now.water);
-      out += ',';
-      write_state(out, read(now.water, table), now);
+      states.text += ',';
+      write_state(states.text, read(now.water, table), now);
+      if (!now.fault.empty()) states.faults.push_back({now.fault, place, {}, ""});
     }
-    return out + "]";
+    states.text += ']';
+    return states;
   } catch (const Error& error) {
     std::vector<Diagnostic> diagnostics = error.diagnostics();
     for (Diagnostic& diagnostic : diagnostics)
@@ -110,9 +119,15 @@ WaterAnswer answer_water_line(std::string_view line, std::size_t line_number,
     const Node root = Node::parse(line, fmt::format("line {}", line_number), problems);
     if (const auto given = root.find("id")) id = as_json(given->json());
     const Request request = read_request(root, table);
-    return {fmt::format(R"({{"id":{},"states":{}}})", id, states_of(request)), false};
+    const States states = states_of(request);
+    if (states.faults.empty())
+      return {fmt::format(R"({{"id":{},"states":{}}})", id, states.text), false};
+    return {fmt::format(R"({{"id":{},{},"states":{}}})", id,
+                        error_fields(line_number, states.faults), states.text),
+            true};
   } catch (const Error& error) {
-    return refusal(id, line_number, error.diagnostics());
+    return {fmt::format(R"({{"id":{},{}}})", id, error_fields(line_number, error.diagnostics())),
+            true};
   }
 }
 

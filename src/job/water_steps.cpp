@@ -7,6 +7,9 @@
 
 #include "base/nearest.h"
 #include "base/text.h"
+#include "chemistry/measures.h"
+#include "chemistry/precipitate.h"
+#include "job/water_dose.h"
 
 namespace tub {
 namespace {
@@ -18,7 +21,7 @@ constexpr double hottest_c = 50;
 
 WaterStep plain(std::function<Water(const Water&)> change) {
   return [change = std::move(change)](const Water& water) {
-    return StepOutcome{change(water), {}};
+    return StepOutcome{change(water), {}, ""};
   };
 }
 
@@ -47,7 +50,7 @@ Read read_equilibrate(const Node& step, const WaterReading& reading) {
     const Water after = exchange_carbon_dioxide(water, *target, table);
     const double lost = water.totals[Component::carbonate] - after.totals[Component::carbonate];
     const double grams = table.component(Component::carbonate).molar_mass;
-    return StepOutcome{after, {{"carbon_dioxide_lost_mg_l", json_number(lost * grams * 1e3)}}};
+    return StepOutcome{after, {{"carbon_dioxide_lost_mg_l", json_number(lost * grams * 1e3)}}, ""};
   };
 }
 
@@ -63,6 +66,17 @@ Read read_blend(const Node& step, const WaterReading& reading) {
   return plain([=, &table](const Water& water) {
     return blend(water, water_from_readings(*readings, balance, table, activities), *fraction);
   });
+}
+
+Read read_precipitate(const Node& step, const WaterReading& reading) {
+  const auto target = step.require("precipitate_to_saturation_index")->number(-5, 5);
+  if (!target) return std::nullopt;
+  const SpeciesTable& table = reading.table;
+  return [=, &table](const Water& water) {
+    const Precipitation after = precipitate(water, *target, table);
+    const double mg_l = after.moles * grams_per_mole(Component::calcium) * 1e3;
+    return StepOutcome{after.water, {{"precipitated_mg_l", json_number(mg_l)}}, ""};
+  };
 }
 
 // `"name": "all"`.
@@ -86,6 +100,8 @@ std::vector<StepRule> make_rules() {
       {"heat_to_c", {"heat_to_c"}, read_heat},
       {"equilibrate_log10_pco2_atm", {"equilibrate_log10_pco2_atm"}, read_equilibrate},
       {"blend_with", {"blend_with", "fraction"}, read_blend},
+      {"dose", {"dose", "to"}, read_dose},
+      {"precipitate_to_saturation_index", {"precipitate_to_saturation_index"}, read_precipitate},
       {"spend_free_chlorine",
        {"spend_free_chlorine"},
        [](const Node& step, const WaterReading&) {

@@ -23,6 +23,7 @@ struct WaterReading {
 struct StepOutcome {
   Water water;
   std::vector<std::pair<std::string, std::string>> also;
+  std::string fault;  ///< what makes the line an error although the step has an outcome
 };
 
 using WaterStep = std::function<StepOutcome(const Water&)>;

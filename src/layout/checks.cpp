@@ -24,7 +24,8 @@ void include(Bounds& bounds, Point p) {
 Bounds grown(Bounds b, double by) { return {b.left - by, b.top - by, b.right + by, b.bottom + by}; }
 
 /// How far the characters reach above and below the baseline, in em.
-/// Source: outlines of Noto Sans: capitals 0.714, ascenders 0.766, accented capitals 0.98,
+/// Source: outlines of Noto Sans: capitals 0.714, ascenders 0.766, accented
+/// small letters 0.8, accented capitals 0.98,
 /// descenders 0.24 (rounded up).
 struct Reach {
   double above = 0.77;
@@ -35,7 +36,8 @@ Reach reach_of(const std::string& text) {
   constexpr std::string_view deep = "gjpqyQ,;()[]{}|/@_$";
   Reach reach;
   for (const char32_t c : code_points(text).value_or(std::u32string())) {
-    if (c >= 0xC0) reach.above = std::max(reach.above, c < 0x180 ? 0.98 : 0.77);
+    const bool accented_capital = (c >= 0xC0 && c < 0xDF) || (c >= 0x100 && c < 0x250);
+    if (c >= 0xC0) reach.above = std::max(reach.above, accented_capital ? 0.98 : 0.8);
     if (c < 0x80 ? deep.find(static_cast<char>(c)) != deep.npos : c < 0x250) reach.below = 0.24;
   }
   return reach;

@@ -156,20 +156,23 @@ Attempt attempt(const Document& document, const Setting& setting, const Stock& s
 std::vector<Page> lay_out(const Document& document, const Style& style, const Stock& stock,
                           const FontSet& fonts) {
   std::vector<Attempt> attempts;
-  const auto pages_of = [&](const Attempt& each,
-                            std::size_t pages) -> std::optional<std::vector<Page>> {
+  const auto pages_of = [&](const Attempt& each, std::size_t pages,
+                            Breaks breaks) -> std::optional<std::vector<Page>> {
     if (!each.misfits.empty()) return std::nullopt;
-    const auto plans = paginate(each.chunks, each.height, pages, each.setting->lengths);
+    const Lengths& lengths = each.setting->lengths;
+    const auto plans = paginate(each.chunks, each.height, pages, breaks, lengths);
     if (!plans) return std::nullopt;
     return PageMaker(document, stock, fonts, each).make(*plans);
   };
   for (const Setting& setting : style.settings) {
     attempts.push_back(attempt(document, setting, stock, fonts));
-    if (auto pages = pages_of(attempts.back(), 1)) return *std::move(pages);
+    if (auto pages = pages_of(attempts.back(), 1, Breaks::any)) return *std::move(pages);
   }
   for (std::size_t count = 2; count <= attempts.front().chunks.size(); ++count) {
-    for (const Attempt& each : attempts) {
-      if (auto pages = pages_of(each, count)) return *std::move(pages);
+    for (const Breaks breaks : {Breaks::preferred, Breaks::any}) {
+      for (const Attempt& each : attempts) {
+        if (auto pages = pages_of(each, count, breaks)) return *std::move(pages);
+      }
     }
   }
   fail(document, stock, attempts.back());

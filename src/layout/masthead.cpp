@@ -104,17 +104,17 @@ Fragment lay_short_masthead(const Masthead& masthead, double width, const Contex
   Fragment fragment;
   const Types& types = context.types();
   Line kind = single_line(masthead.kind, types.kind, context);
-  Line title = single_line(masthead.title, types.short_title, context);
   Line figure = single_line(masthead.figure, types.short_figure, context);
   const double gap = context.lengths().title_gap;
   const double title_x = kind.width > 0 ? kind.width + gap : 0;
   const double figure_x = width - figure.width;
-  const double over = title_x + title.width + (figure.width > 0 ? gap : 0) - figure_x;
-  if (over > 0) context.too_wide(text_of(masthead.title), over);
-  const double baseline = std::max({kind.rise, title.rise, figure.rise});
-  fragment.height = baseline + std::max({kind.fall, title.fall, figure.fall});
+  const double room = figure_x - (figure.width > 0 ? gap : 0) - title_x;
+  const Fragment title =
+      paragraph(masthead.title, types.short_title, room, context, Element::heading(1));
+  const double baseline = std::max({kind.rise, title.baseline, figure.rise});
+  fragment.height = baseline + std::max({kind.fall, title.height - title.baseline, figure.fall});
   write_line(fragment, std::move(kind), {0, baseline}, Element::of(Role::paragraph));
-  write_line(fragment, std::move(title), {title_x, baseline}, Element::heading(1));
+  fragment.place(title, {title_x, baseline - title.baseline});
   write_line(fragment, std::move(figure), {figure_x, baseline}, Element::of(Role::paragraph));
   draw_rule(fragment, width, context);
   return fragment;

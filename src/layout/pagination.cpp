@@ -1,4 +1,4 @@
-// Chooses page ends by trying: preferred ones first, then the latest.
+// Chooses page ends by trying, the latest first.
 #include "layout/pagination.h"
 
 #include <algorithm>
@@ -9,8 +9,8 @@ namespace {
 
 class Paginator {
  public:
-  Paginator(const std::vector<Chunk>& chunks, double height, const Lengths& lengths)
-      : chunks_(chunks), height_(height), lengths_(lengths) {
+  Paginator(const std::vector<Chunk>& chunks, double height, Breaks breaks, const Lengths& lengths)
+      : chunks_(chunks), height_(height), breaks_(breaks), lengths_(lengths) {
     for (std::size_t i = 0; i < chunks.size(); ++i) {
       if (!chunks[i].every_page) once_.push_back(i);
     }
@@ -56,11 +56,11 @@ class Paginator {
     std::vector<std::size_t> found;
     for (std::size_t end = from + 1; end < once_.size(); ++end) {
       if (!fits(plan(from, end, first_page))) break;
-      if (!chunks_[once_[end]].close) found.push_back(end);
+      const Chunk& next = chunks_[once_[end]];
+      const bool allowed = breaks_ == Breaks::any || next.prefer_break;
+      if (allowed && !next.close) found.push_back(end);
     }
     std::reverse(found.begin(), found.end());
-    std::stable_partition(found.begin(), found.end(),
-                          [&](std::size_t end) { return chunks_[once_[end]].prefer_break; });
     return found;
   }
 
@@ -89,6 +89,7 @@ class Paginator {
 
   const std::vector<Chunk>& chunks_;
   double height_;
+  Breaks breaks_;
   const Lengths& lengths_;
   std::vector<std::size_t> once_;
 };
@@ -96,12 +97,13 @@ class Paginator {
 }  // namespace
 
 std::optional<std::vector<PagePlan>> paginate(const std::vector<Chunk>& chunks, double height,
-                                              std::size_t pages, const Lengths& lengths) {
-  return Paginator(chunks, height, lengths).fill(0, pages, true);
+                                              std::size_t pages, Breaks breaks,
+                                              const Lengths& lengths) {
+  return Paginator(chunks, height, breaks, lengths).fill(0, pages, true);
 }
 
 double missing_height(const std::vector<Chunk>& chunks, double height, const Lengths& lengths) {
-  const Paginator paginator(chunks, height, lengths);
+  const Paginator paginator(chunks, height, Breaks::any, lengths);
   double most = paginator.plan(0, 0, true).height;
   for (std::size_t i = 0; i < paginator.count(); ++i) {
     most = std::max(most, paginator.plan(i, i + 1, i == 0).height);

@@ -24,10 +24,14 @@ struct PagePlan {
   double height = 0;
 };
 
-/// The pages of a document, if it can be set on so many: as many rungs on each page as fit, or
-/// fewer where a rung prefers to begin a page. No page ends between chunks that are close.
+/// Where pages may end: only before chunks that prefer to begin one, or anywhere.
+enum class Breaks { preferred, any };
+
+/// The pages of a document, if it can be set on so many: as many chunks on each page as fit. No
+/// page ends between chunks that are close.
 std::optional<std::vector<PagePlan>> paginate(const std::vector<Chunk>& chunks, double height,
-                                              std::size_t pages, const Lengths& lengths);
+                                              std::size_t pages, Breaks breaks,
+                                              const Lengths& lengths);
 
 /// The height that is lacking on the fullest page if every page held a single chunk besides those
 /// that stand on each.

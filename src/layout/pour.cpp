@@ -52,6 +52,7 @@ class PourRow {
     double amount_x = text_x + condition.width + (condition.width > 0 ? lengths.second_gap : 0);
     if (amount_x + amount.width > tracks_.pour_right && condition.width > 0) {
       add_lines_above(bold_words(pour.condition), text_x);
+      rise_ += lengths.outcome_above;
       amount_x = text_x;
     } else {
       add_line(std::move(condition), {text_x, 0});

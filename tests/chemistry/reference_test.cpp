@@ -2,6 +2,8 @@
 #include <catch2/catch.hpp>
 
 #include "chemistry/activity.h"
+#include "chemistry/dose.h"
+#include "chemistry/precipitate.h"
 #include "reference_table.h"
 
 using namespace tub;
@@ -111,6 +113,35 @@ TEST_CASE("blends agree with the reference program") {
     const double of_second = 1 - row.number("fraction_A_by_mass_of_water");
     const Water mix = blend(reference::water(row, "A_"), reference::water(row, "B_"), of_second);
     check_after(row, read(mix, species()));
+  }
+}
+
+TEST_CASE("precipitated calcite agrees with the reference program") {
+  for (const Row& row : rows("precipitation")) {
+    const Precipitation after = precipitate(reference::water(row), 0, species());
+    check_near(row, "precipitated", after.moles * 100086, row.number("CaCO3_precipitated_PB82_mgL"),
+               {0.1, 0.01});
+    check_near(row, "pH", read(after.water, species()).ph, row.number("after_pH_PB82"), {0.005, 0});
+  }
+}
+
+TEST_CASE("doses that reach a target agree with the reference program") {
+  for (const Row& row : rows("targets")) {
+    std::vector<DoseTarget> targets;
+    if (row.has("target_pH")) targets.push_back({&WaterState::ph, row.number("target_pH")});
+    if (row.has("target_total_alkalinity_mgL_CaCO3"))
+      targets.push_back(
+          {&WaterState::total_alkalinity_mg_l, row.number("target_total_alkalinity_mgL_CaCO3")});
+    // The same water by its index on the engine's solubility product.
+    if (row.has("target_SI_calcite"))
+      targets.push_back({&WaterState::saturation_index, row.number("after_SI_calcite_PB82")});
+    Compounds compounds = {&species().compound(row.text("compound_1"))};
+    if (row.has("compound_2")) compounds.push_back(&species().compound(row.text("compound_2")));
+    const DoseAnswer answer = dose_to(reference::water(row), compounds, targets, species());
+    REQUIRE(answer.is_reached);
+    check_near(row, "dose 1", answer.mg_l[0], row.number("dose_1_mgL"), {0.02, 0.007});
+    if (row.has("compound_2"))
+      check_near(row, "dose 2", answer.mg_l[1], row.number("dose_2_mgL"), {0.02, 0.007});
   }
 }
 

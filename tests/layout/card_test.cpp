@@ -155,6 +155,25 @@ TEST_CASE("a vessel with a name of forty characters keeps its volume in full") {
   }
 }
 
+TEST_CASE("in German, on either paper, nothing overlaps and no word is lost") {
+  for (const char* const stock : {"a4", "letter"}) {
+    std::map<std::string, int> out;
+    for (const Page& page : pages_on(stock, german_card())) {
+      check_page(page);
+      for (const auto& [word, count] : words_on(page)) out[word] = std::max(out[word], count);
+    }
+    for (const auto& word : words_of(german_card())) {
+      INFO(word.first);
+      CHECK(out[word.first] >= 1);
+    }
+  }
+}
+
+TEST_CASE("a long name takes the width that the figure leaves, on a second line") {
+  const Page page = pages_on("a4", german_card())[0];
+  CHECK(run_with(page, "Oberhofmeister").origin.y == run_with(page, "1340\u202FL").origin.y);
+}
+
 TEST_CASE("what is too wide for its place is an error that names it and the millimetres") {
   Document document = demo_card();
   auto& masthead = std::get<Masthead>(document.blocks[0].content);

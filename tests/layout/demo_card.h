@@ -7,4 +7,7 @@ namespace tub {
 
 Document demo_card();
 
+/// The same in German, with the longest words and names that such a card holds.
+Document german_card();
+
 }  // namespace tub
