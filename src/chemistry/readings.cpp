@@ -94,7 +94,7 @@ class AtPh {
       fmt::format("inorganic carbon would be negative: at pH {} and {} °C this water holds at "
                   "least {} mg/L of alkalinity, found {}",
                   shortest(readings.ph), shortest(readings.temperature_c),
-                  shortest(needed * grams_per_mole(Component::alkalinity) * 1e3),
+                  fixed(needed * grams_per_mole(Component::alkalinity) * 1e3, 1),
                   shortest(readings.total_alkalinity_mg_l)),
       "test pH and alkalinity again");
 }

@@ -203,7 +203,7 @@ ParsedQuantity parse_quantity(QuantityKind kind, std::string_view text) {
   if (!found) return refused(unknown_unit(kind, unit));
   const double value = *to_number(number);
   if (value < 0 && !description.may_be_negative) {
-    return refused({fmt::format("expected a {} of 0 or more, found {}", description.name, tidy),
+    return refused({fmt::format("expected {} of 0 or more, found {}", description.name, tidy),
                     fmt::format("write it as in \"{}\"", description.example)});
   }
   return {value * found->factor + found->offset, "", ""};

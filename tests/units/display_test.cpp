@@ -149,7 +149,7 @@ TEST_CASE("what is no quantity is refused with what to write") {
         "\"1.3.4\" is not a number | write digits with at most one decimal point");
   CHECK(refusal(volume, "1340") == "the unit of volume is missing | write it as in \"1340 L\"");
   CHECK(refusal(volume, "-5 L") ==
-        "expected a volume of 0 or more, found -5 L | write it as in \"1340 L\"");
+        "expected volume of 0 or more, found -5 L | write it as in \"1340 L\"");
   CHECK(refusal(volume, "lots") ==
         "expected a number and its unit, found \"lots\" | write it as in \"1340 L\"");
   for (const std::string text : {"", "NaN L", "inf L", "L", "-", "."}) {
