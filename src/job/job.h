@@ -1,0 +1,68 @@
+// A job as it was read: one vessel, its water, its shelf, and the sheets that it asks for.
+#pragma once
+
+#include <map>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "base/error.h"
+#include "job/catalogue.h"
+#include "planning/heading.h"
+#include "planning/request.h"
+
+namespace tub {
+
+/// A picture that the job names; `app` reads its bytes.
+struct LogoFile {
+  std::string path;   ///< as written
+  std::string base;   ///< the file that names it: relative paths start in its folder
+  std::string where;  ///< that place, for messages
+};
+
+/// Paper or a label: a known name, or its size.
+struct StockRequest {
+  std::string name;  ///< "80x120mm" where the size was given
+  double width_mm = 0;
+  double height_mm = 0;  ///< 0: a known name
+};
+
+/// A sheet that the job asks for; nothing where it leaves the choice to the sheet or the program.
+struct SheetRequest {
+  std::string sheet;
+  std::optional<StockRequest> stock;
+  std::optional<std::string> language;
+  std::string where;  ///< for messages
+};
+
+struct Job {
+  Heading heading;  ///< without the logo's bytes
+  std::optional<LogoFile> logo;
+  PlanRequest request;
+  std::vector<SheetRequest> sheets;
+  std::string rules;  ///< "clp", "hazcom" or empty
+  // What the shop's file says of sheets that say nothing themselves.
+  std::optional<std::string> language;
+  std::map<std::string, StockRequest> stocks;  ///< by sheet
+};
+
+/// A text and the file it came from.
+struct NamedText {
+  std::string text;
+  std::string file;
+};
+
+/// Reads a job, with what a shop sets once laid under it.
+///
+/// The warnings are what a careful reader would want to know before printing.
+/// Throws: Error with every problem of both files, each at its place
+Outcome<Job> read_job(const NamedText& job, const std::optional<NamedText>& shop,
+                      const Catalogue& catalogue);
+
+/// A stock given by its size on the command line: "80x120mm", sides from 20 to 1200 mm.
+///
+/// Returns: nothing if the text is no such size
+std::optional<StockRequest> sized_stock(std::string_view text);
+
+}  // namespace tub

@@ -1,0 +1,46 @@
+// The parts of a job, each from the fields that its shape allowed.
+#pragma once
+
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "job/catalogue.h"
+#include "job/job.h"
+#include "job/value.h"
+#include "planning/request.h"
+
+namespace tub {
+
+/// What every part is read with. Problems go to the nodes' own list.
+struct JobReading {
+  const Catalogue& catalogue;
+  std::vector<Diagnostic>& warnings;
+
+  void warn(const Value& at, std::string message, std::string help) const {
+    warnings.push_back({std::move(message), at.node().where(), {}, std::move(help)});
+  }
+};
+
+Tub read_vessel(const Value& vessel, const std::string& method, const JobReading& reading);
+/// water: `source_water`, `tub_water` or `second_source`
+WaterTest read_slip(const Value& water, const JobReading& reading);
+std::vector<ShelfItem> read_shelf(const Value& shelf, const Tub& tub, const JobReading& reading);
+Sanitizer read_sanitizer(const Value& sanitizer);
+/// Checks that the set may serve this tub and this sanitizer.
+TargetSet read_targets(const Value& job, const Tub& tub, const Sanitizer& sanitizer,
+                       const JobReading& reading);
+std::vector<SheetRequest> read_sheets(const Value& job);
+std::optional<StockRequest> read_stock(const Value& stock);
+
+/// The row of that name; null if the name was wrong and has been reported.
+template <class Row>
+const Row* row_named(const std::vector<Row>& rows, const std::optional<std::string>& id) {
+  for (const Row& row : rows) {
+    if (id && row.id == *id) return &row;
+  }
+  return nullptr;
+}
+
+}  // namespace tub

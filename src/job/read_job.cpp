@@ -1,0 +1,180 @@
+#include <algorithm>
+#include <nlohmann/json.hpp>
+
+#include "job/fingerprint.h"
+#include "job/job.h"
+#include "job/job_parts.h"
+#include "job/job_shape.h"
+#include "job/overlay.h"
+#include "job/read_shape.h"
+
+namespace tub {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+/// A job and a shop's file as they were read, before anything is made of them.
+struct Files {
+  const NamedText& job;
+  const std::optional<NamedText>& shop;
+  Problems problems{};
+  std::vector<Origin> origins{};
+
+  std::vector<Diagnostic> at_their_places(const std::vector<Diagnostic>& found) const {
+    std::vector<Diagnostic> result;
+    const auto moved = shop ? relocated(found, job.file, shop->file, origins) : found;
+    for (const Diagnostic& diagnostic : moved) {
+      if (std::find(result.begin(), result.end(), diagnostic) == result.end()) {
+        result.push_back(diagnostic);
+      }
+    }
+    return result;
+  }
+};
+
+// The text's tree; a problem, and nothing, if it is no JSON.
+std::optional<Node> parsed(const NamedText& text, Problems& problems) {
+  try {
+    return Node::parse(text.text, text.file, problems);
+  } catch (const Error& error) {
+    for (const Diagnostic& diagnostic : error.diagnostics()) problems.add(diagnostic);
+    return std::nullopt;
+  }
+}
+
+// Tells a logo where it was named, so that its path can start there.
+void place_logo(std::optional<LogoFile>& logo, const Files& files) {
+  if (!logo) return;
+  logo->where = files.at_their_places({{"", logo->where, {}, ""}}).front().where;
+  const bool is_shops = files.shop && logo->where.starts_with(files.shop->file + ": ");
+  logo->base = is_shops ? files.shop->file : files.job.file;
+}
+
+void throw_if_any(const Files& files) {
+  if (!files.problems.empty()) throw Error(files.at_their_places(files.problems.found()));
+}
+
+Heading read_heading(const Value& job, Job& result) {
+  Heading heading;
+  if (const Value* const value = job.find("heading")) {
+    if (const auto date = value->text("date")) heading.date = date_from(*date);
+    heading.prepared_for = value->text("prepared_for").value_or("");
+    if (const Value* const shop = value->find("prepared_by")) {
+      heading.shop_name = shop->text("name").value_or("");
+      heading.shop_phone = shop->text("phone").value_or("");
+      heading.shop_address = shop->text("address").value_or("");
+      if (const Value* const logo = shop->find("logo")) {
+        result.logo = LogoFile{*logo->text(), "", logo->node().where()};
+      }
+    }
+  }
+  if (const Value* const vessel = job.find("vessel")) {
+    heading.vessel_name = vessel->text("name").value_or("");
+    heading.shell = vessel->text("shell").value_or("");
+  }
+  return heading;
+}
+
+void read_waters(const Value& job, PlanRequest& request, const JobReading& reading) {
+  const Value* const source = job.find("source_water");
+  const Value* const tub = job.find("tub_water");
+  const bool has_source = job.node().find("source_water").has_value();
+  const bool has_tub = job.node().find("tub_water").has_value();
+  if (has_source && has_tub) {
+    job.problem("the plan can start from source_water or from tub_water, not from both",
+                "keep tub_water for a full tub; water to replace with is second_source");
+  } else if (!has_source && !has_tub) {
+    job.problem("there is no water to start from",
+                "add \"source_water\" for a fresh fill, or \"tub_water\" for a full tub");
+  }
+  if (source != nullptr) request.water = read_slip(*source, reading);
+  if (tub != nullptr) {
+    request.water = read_slip(*tub, reading);
+    request.water_is_in_tub = true;
+  }
+  if (const Value* const second = job.find("second_source")) {
+    request.second_source = read_slip(*second, reading);
+  }
+}
+
+void refuse_later_readings(const Value& job) {
+  const Value* const readings = job.find("readings");
+  if (readings == nullptr || readings->items().empty()) return;
+  readings->problem("retests and later visits are not in this version",
+                    "remove them; a plan starts from source_water or from tub_water");
+}
+
+PlanRequest read_request(const Value& job, const JobReading& reading) {
+  PlanRequest request;
+  const std::string method = job.text("retest_with").value_or("strip");
+  if (const Value* const vessel = job.find("vessel")) {
+    request.tub = read_vessel(*vessel, method, reading);
+  }
+  read_waters(job, request, reading);
+  if (const Value* const sanitizer = job.find("sanitizer")) {
+    request.sanitizer = read_sanitizer(*sanitizer);
+  }
+  request.targets = read_targets(job, request.tub, request.sanitizer, reading);
+  if (const Value* const shelf = job.find("shelf")) {
+    request.shelf = read_shelf(*shelf, request.tub, reading);
+  }
+  const PlanningData& planning = reading.catalogue.planning;
+  if (const auto* const row = row_named(planning.measures, job.text("measure"))) {
+    request.measure = *row;
+  }
+  if (const auto* const row = row_named(planning.test_methods, std::optional(method))) {
+    request.retest_with = *row;
+  }
+  refuse_later_readings(job);
+  return request;
+}
+
+void read_settings(const Value& shop, Job& job, const JobReading& reading) {
+  job.language = shop.text("language");
+  if (const Value* const stocks = shop.find("stocks")) {
+    for (const auto& member : stocks->node().members()) {
+      const Value* const stock = stocks->find(member.name);
+      const auto request = stock == nullptr ? std::nullopt : read_stock(*stock);
+      if (request) job.stocks[member.name] = *request;
+    }
+  }
+  if (const Value* const printer = shop.find("printer")) {
+    reading.warn(*printer,
+                 "a printer's corrections are for label sheets, which are not in this "
+                 "version",
+                 "nothing needs to be done; cards need no correction");
+  }
+}
+
+}  // namespace
+
+Outcome<Job> read_job(const NamedText& job_text, const std::optional<NamedText>& shop_text,
+                      const Catalogue& catalogue) {
+  Files files{job_text, shop_text};
+  Outcome<Job> outcome;
+  const JobReading reading{catalogue, outcome.warnings};
+  const std::optional<Node> shop =
+      shop_text ? parsed(*shop_text, files.problems) : std::optional<Node>();
+  const std::optional<Node> own = parsed(job_text, files.problems);
+  if (shop)
+    read_settings(read_shape(*shop, shop_shape(catalogue), catalogue), outcome.value, reading);
+  if (!own) throw_if_any(files);
+
+  auto merged = std::make_shared<Json>(own->json());
+  if (shop) files.origins = lay_over(*merged, shop->json());
+  const Node whole = Node::over(merged, job_text.file, files.problems);
+  const Value value = read_shape(whole, job_shape(catalogue), catalogue);
+  if (!value.is_object()) throw_if_any(files);
+  outcome.value.heading = read_heading(value, outcome.value);
+  outcome.value.request = read_request(value, reading);
+  outcome.value.sheets = read_sheets(value);
+  outcome.value.rules = value.text("rules").value_or("");
+  throw_if_any(files);
+
+  outcome.value.request.fingerprint = fingerprint(*merged);
+  place_logo(outcome.value.logo, files);
+  outcome.warnings = files.at_their_places(outcome.warnings);
+  return outcome;
+}
+
+}  // namespace tub

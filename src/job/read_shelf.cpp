@@ -1,0 +1,114 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <set>
+
+#include "base/nearest.h"
+#include "job/job_parts.h"
+
+namespace tub {
+namespace {
+
+std::vector<std::string> bases_of(const Product& product) {
+  std::vector<std::string> names;
+  for (const Product::StrengthBasis& basis : product.strengths) names.push_back(basis.name);
+  return names;
+}
+
+void put_strength(const Value& item, Product& product) {
+  const Value* const strength = item.find("strength");
+  if (strength == nullptr) return;
+  const Measured given = *strength->measured();
+  const std::vector<std::string> bases = bases_of(product);
+  if (std::find(bases.begin(), bases.end(), given.unit) == bases.end()) {
+    strength->problem(
+        fmt::format("the strength of {} is not given in {}", product.id, given.unit),
+        bases.empty() ? "remove it" : fmt::format("give it in {}", fmt::join(bases, " or in ")));
+    return;
+  }
+  try {
+    product = with_strength(product, given.value, given.unit);
+  } catch (const Error& error) {
+    for (const Diagnostic& found : error.diagnostics()) {
+      strength->problem(found.message, found.help.empty() ? "read the label again" : found.help);
+    }
+  }
+}
+
+void put_density(const Value& item, Product& product) {
+  const auto density = item.number("bulk_density");
+  if (!density) return;
+  (product.form == Form::liquid ? product.density_g_ml : product.bulk_density_g_ml) = *density;
+}
+
+bool is_hazard_code(const std::string& text) {
+  const std::size_t letters = text.find_first_of("0123456789");
+  const std::string head = text.substr(0, letters);
+  return (head == "H" || head == "EUH") && text.size() >= letters + 3;
+}
+
+void put_hazards(const Value& item, Product& product) {
+  const Value* const statements = item.find("hazard_statements");
+  if (statements == nullptr) return;
+  product.hazard_statements.clear();
+  for (const Value& statement : statements->items()) {
+    const auto code = statement.text();
+    if (!code) continue;
+    if (!is_hazard_code(*code)) {
+      statement.problem(fmt::format("expected a code as H302, found \"{}\"", *code),
+                        "write the code alone, without its words");
+    }
+    product.hazard_statements.push_back(*code);
+  }
+}
+
+void put_dose(const Value& item, ShelfItem& shelf_item) {
+  const Product& product = shelf_item.product;
+  const bool needs_dose = product.can(Purpose::hold_metals);
+  const auto dose = item.measured("dose");
+  if (needs_dose && !item.node().find("dose")) {
+    item.problem(fmt::format("the {} has no dose", product.id),
+                 "give its label's: { \"product\": \"sequestrant\", "
+                 "\"dose\": \"45 mL per 1000 L\" }");
+  }
+  if (!dose) return;
+  if (!needs_dose) {
+    item.find("dose")->problem(
+        fmt::format("{} is dosed by the plan, not by a dose of its own", product.id), "remove it");
+  }
+  (dose->unit == "mL" ? shelf_item.dose_ml_per_1000_l : shelf_item.dose_g_per_1000_l) = dose->value;
+}
+
+void warn_of_shell(const Value& item, const Product& product, const Tub& tub,
+                   const JobReading& reading) {
+  const auto& harmed = product.harms_shells;
+  if (std::find(harmed.begin(), harmed.end(), tub.shell) == harmed.end()) return;
+  reading.warn(item, fmt::format("{} can damage a shell of {}", product.id, tub.shell),
+               "keep it away from this tub");
+}
+
+}  // namespace
+
+std::vector<ShelfItem> read_shelf(const Value& shelf, const Tub& tub, const JobReading& reading) {
+  std::vector<ShelfItem> items;
+  std::set<std::string> seen;
+  for (const Value& item : shelf.items()) {
+    const auto id = item.is_object() ? item.text("product") : item.text();
+    const Product* const row = row_named(reading.catalogue.planning.products, id);
+    if (row == nullptr) continue;
+    if (!seen.insert(row->id).second) {
+      item.problem(fmt::format("{} stands on the shelf more than once", row->id),
+                   "keep the package that is to be used");
+    }
+    ShelfItem shelf_item{*row, {}, {}};
+    put_strength(item, shelf_item.product);
+    put_density(item, shelf_item.product);
+    put_hazards(item, shelf_item.product);
+    put_dose(item, shelf_item);
+    warn_of_shell(item, shelf_item.product, tub, reading);
+    items.push_back(std::move(shelf_item));
+  }
+  return items;
+}
+
+}  // namespace tub

@@ -1,0 +1,102 @@
+#include <fmt/format.h>
+
+#include "base/text.h"
+#include "chemistry/operations.h"
+#include "job/job_parts.h"
+#include "job/slip.h"
+
+namespace tub {
+namespace {
+
+std::optional<MeasuredReading> reading_from(const Value& value,
+                                            const std::optional<std::string>& method) {
+  const auto number = value.is_object() ? value.number("value") : value.number();
+  const auto own = value.is_object() ? value.text("tested_with") : std::nullopt;
+  if (!number) return std::nullopt;
+  return MeasuredReading{*number, own ? *own : method.value_or("")};
+}
+
+void require_method(const Value& water, const WaterTest& test) {
+  if (water.node().find("tested_with")) return;
+  for (const auto& [key, reading] : test.readings) {
+    if (!reading.method.empty()) continue;
+    water.problem("nothing says what the readings were tested with",
+                  "add \"tested_with\": strip, drop_kit or photometer");
+    return;
+  }
+}
+
+void require_hardness(const Value& water) {
+  const bool is_given =
+      water.node().find("calcium_hardness") || water.node().find("total_hardness");
+  if (is_given) return;
+  water.problem("the field \"calcium_hardness\" is missing",
+                "test the calcium hardness: no plan can be made without it");
+}
+
+// A part that reads more than the whole.
+void require_part_of(const Value& water, const char* part, const char* whole) {
+  const Value* const small = water.find(part);
+  const Value* const large = water.find(whole);
+  if (small == nullptr || large == nullptr) return;
+  const auto part_value = reading_from(*small, {});
+  const auto whole_value = reading_from(*large, {});
+  if (!part_value || !whole_value || part_value->value <= whole_value->value) return;
+  small->problem(fmt::format("{} is {} mg/L, more than the {} of {} mg/L", part,
+                             shortest(part_value->value), whole, shortest(whole_value->value)),
+                 "test both again");
+}
+
+Readings readings_from(const WaterTest& test) {
+  Readings readings;
+  readings.temperature_c = test.temperature_c;
+  for (const auto& key : reading_keys) {
+    const auto found = test.readings.find(std::string(key.name));
+    if (found != test.readings.end()) readings.*(key.member) = found->second.value;
+  }
+  return readings;
+}
+
+// Asks the chemistry whether there can be such a water at all.
+void require_possible(const Value& water, const WaterTest& test, const SpeciesTable& species) {
+  const bool is_whole =
+      test.readings.contains("ph") && test.readings.contains("total_alkalinity_mg_l");
+  if (!is_whole) return;
+  try {
+    static_cast<void>(water_from_readings(readings_from(test), Balance::none, species));
+  } catch (const Error& error) {
+    for (const Diagnostic& found : error.diagnostics()) {
+      const Value* const alkalinity = water.find("total_alkalinity");
+      (alkalinity != nullptr ? *alkalinity : water)
+          .problem("there is no such water: " + found.message,
+                   "test pH and total alkalinity again");
+    }
+  }
+}
+
+}  // namespace
+
+WaterTest read_slip(const Value& water, const JobReading& reading) {
+  WaterTest test;
+  const auto temperature = water.number("temperature");
+  test.temperature_is_assumed = !temperature;
+  test.temperature_c =
+      temperature.value_or(reading.catalogue.planning.assumptions.source_temperature_c.value);
+  const auto method = water.text("tested_with");
+  for (const SlipField& field : slip_fields()) {
+    const Value* const value = water.find(field.name);
+    if (value == nullptr) continue;
+    if (const auto measured = reading_from(*value, method)) {
+      test.readings[std::string(field.key)] = *measured;
+    }
+  }
+  require_method(water, test);
+  require_hardness(water);
+  require_part_of(water, "free_chlorine", "total_chlorine");
+  require_part_of(water, "calcium_hardness", "total_hardness");
+  require_part_of(water, "magnesium_hardness", "total_hardness");
+  require_possible(water, test, reading.catalogue.species);
+  return test;
+}
+
+}  // namespace tub

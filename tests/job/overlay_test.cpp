@@ -1,0 +1,70 @@
+#include <catch2/catch.hpp>
+
+#include "job_test.h"
+
+using namespace tub;
+using namespace tub::test;
+
+namespace {
+
+const std::string shop = R"({
+  "heading": { "prepared_by": { "name": "Thrushwater Tubs", "phone": "555-0142", "logo": "logo.png" } },
+  "measure": "grams_and_us_spoons",
+  "language": "en",
+  "stocks": { "startup_card": "letter" },
+  "products": [ { "product": "sequestrant", "dose": "45 mL per 1000 L" },
+                { "product": "dry_acid", "bulk_density": "1.4 g/mL" } ]
+})";
+
+}  // namespace
+
+TEST_CASE("what the shop sets once fills in what a job does not say") {
+  const Job job = read(patched(R"({ "measure": null,
+      "heading": { "prepared_by": { "phone": "555-0199" } },
+      "shelf": [ "sodium_bicarbonate", "sequestrant", "dry_acid" ] })"),
+                       shop)
+                      .value;
+  CHECK(job.heading.shop_name == "Thrushwater Tubs");
+  CHECK(job.heading.shop_phone == "555-0199");
+  CHECK(job.request.measure.id == "grams_and_us_spoons");
+  CHECK(job.request.shelf.at(1).dose_ml_per_1000_l == Approx(45));
+  CHECK(job.request.shelf.at(2).product.bulk_density_g_ml == Approx(1.4));
+  CHECK(job.language == "en");
+  CHECK(job.stocks.at("startup_card").name == "letter");
+}
+
+TEST_CASE("what a job says stays, whatever the shop sets") {
+  CHECK(read(patched(R"({ "measure": "ounces" })"), shop).value.request.measure.id == "ounces");
+}
+
+TEST_CASE("a logo is looked for beside the file that names it") {
+  const Job from_shop = read(patched("{}"), shop).value;
+  CHECK(from_shop.logo->base == "shop.json");
+  CHECK(from_shop.logo->where == "shop.json: /heading/prepared_by/logo");
+  const Job own =
+      read(patched(R"({ "heading": { "prepared_by": { "logo": "own.png" } } })"), shop).value;
+  CHECK(own.logo->base == "job.json");
+}
+
+TEST_CASE("a fault of the shop's file is told once, at its place there") {
+  CHECK(problems_of(patched(R"({ "measure": null })"),
+                    R"({ "measure": "spoons", "produkts": [] })") ==
+        "error: the field \"produkts\" is not known here\n"
+        "  where: shop.json: /produkts\n"
+        "  help:  did you mean products?\n"
+        "error: there is no measure \"spoons\"\n"
+        "  where: shop.json: /measure\n"
+        "  help:  did you mean grams_and_us_spoons?\n");
+}
+
+TEST_CASE("faults of a job and of its shop's file are told together") {
+  const std::string said = problems_of("{", R"({ "vessel": {} })");
+  CHECK(said.find("job.json: line 1, column 2") != std::string::npos);
+  CHECK(said.find("shop.json: /vessel") != std::string::npos);
+}
+
+TEST_CASE("figures of the shop's product that cannot be are told at the shop's place") {
+  CHECK(problems_of(patched(R"({ "shelf": [ "sodium_bicarbonate", "sequestrant" ] })"),
+                    R"({ "products": [ { "product": "sequestrant", "dose": "45" } ] })")
+            .find("shop.json: /products/0/dose") != std::string::npos);
+}

@@ -1,0 +1,142 @@
+#include <catch2/catch.hpp>
+#include <nlohmann/json.hpp>
+
+#include "base/text.h"
+#include "job_test.h"
+
+using namespace tub;
+using namespace tub::test;
+
+namespace {
+
+/// A case of bad_jobs.txt: what is done to a sound job, and what is said about it.
+struct BadJob {
+  std::string name;
+  std::string patch;  // or a whole text
+  bool is_patch = true;
+  std::string expected;
+};
+
+// A case is "# name", the patch or after "text:" a whole job, an empty line, the messages.
+std::vector<BadJob> bad_jobs() {
+  std::vector<BadJob> jobs;
+  bool is_expected = false;
+  for (const std::string& line : split(project_file("tests/job/bad_jobs.txt"), '\n')) {
+    if (line.starts_with("##")) continue;
+    if (line.starts_with("# ")) {
+      jobs.push_back({line.substr(2), "", true, ""});
+      is_expected = false;
+    } else if (line.empty()) {
+      is_expected = true;
+    } else if (is_expected) {
+      jobs.back().expected += line + "\n";
+    } else if (line.starts_with("text: ")) {
+      jobs.back().is_patch = false;
+      jobs.back().patch = line.substr(6);
+    } else {
+      jobs.back().patch += line + "\n";
+    }
+  }
+  return jobs;
+}
+
+}  // namespace
+
+TEST_CASE("a bad job is told all that is wrong with it, in these words") {
+  const std::vector<BadJob> jobs = bad_jobs();
+  REQUIRE(jobs.size() > 50);
+  for (const BadJob& job : jobs) {
+    INFO(job.name);
+    CHECK(problems_of(job.is_patch ? patched(job.patch) : job.patch) == job.expected);
+  }
+}
+
+TEST_CASE("every problem of a job has a place and something to do") {
+  for (const BadJob& job : bad_jobs()) {
+    INFO(job.name);
+    try {
+      read(job.is_patch ? patched(job.patch) : job.patch);
+      FAIL("the job was read");
+    } catch (const Error& error) {
+      for (const Diagnostic& diagnostic : error.diagnostics()) {
+        CHECK(diagnostic.where.starts_with("job.json: "));
+        CHECK_FALSE(diagnostic.help.empty());
+        CHECK(diagnostic.fault == Fault::job);
+      }
+    }
+  }
+}
+
+TEST_CASE("a sound job becomes what the planner asks for") {
+  const Job job = read(patched(R"({
+    "heading": { "prepared_for": "the Marrow family", "prepared_by": { "name": "Thrushwater Tubs" } },
+    "vessel": { "name": "Garden tub", "volume": { "value": "354 US gal", "give_or_take": "3 %" },
+                "bathers_per_week": 10 },
+    "source_water": { "calcium_hardness": "5 °dH", "iron": { "value": "0.3 mg/L",
+                      "tested_with": "photometer" }, "conductivity": "0.31 mS/cm" },
+    "retest_with": "drop_kit",
+    "sanitizer": { "kind": "dichlor", "mineral_cartridge": true },
+    "targets": { "set": "common_practice", "calcium_hardness": { "low": "100 mg/L" } },
+    "sheets": [ "startup_card", { "sheet": "startup_card",
+                                  "stock": { "width": "80 mm", "height": "12 cm" } } ]
+  })"))
+                      .value;
+  CHECK(job.heading.shop_name == "Thrushwater Tubs");
+  CHECK(job.heading.date == CalendarDate{2026, 5, 4});
+  const PlanRequest& request = job.request;
+  CHECK(request.tub.volume_l == Approx(354 * 3.785411784));
+  CHECK(request.tub.volume_give_or_take == Approx(0.03));
+  CHECK(request.tub.assumed.empty());
+  CHECK_FALSE(request.water_is_in_tub);
+  CHECK(request.water.temperature_c == Approx(14));
+  // 5 German degrees are 50 mg/L of CaO, whose molar mass is 56.077: 89.24 mg/L as CaCO3.
+  CHECK(request.water.readings.at("calcium_hardness_mg_l").value == Approx(89.24).epsilon(1e-4));
+  CHECK(request.water.readings.at("calcium_hardness_mg_l").method == "drop_kit");
+  CHECK(request.water.readings.at("iron_mg_l").method == "photometer");
+  CHECK(request.water.readings.at("conductivity_us_cm").value == Approx(310));
+  CHECK(request.retest_with.id == "drop_kit");
+  CHECK(request.sanitizer.mineral_cartridge);
+  CHECK(request.targets.readings.at(Reading::calcium_hardness).low == 100);
+  CHECK(request.targets.readings.at(Reading::calcium_hardness).high == 250);
+  CHECK(request.shelf.size() == 3);
+  CHECK(job.sheets.at(1).stock->width_mm == Approx(80));
+  CHECK(job.sheets.at(1).stock->height_mm == Approx(120));
+}
+
+TEST_CASE("a package's own strength and dose reach the shelf") {
+  const Job job = read(patched(R"({ "sanitizer": "sodium_hypochlorite", "shelf": [
+      { "product": "sodium_hypochlorite", "strength": "10 g/100 mL as Cl2" },
+      { "product": "sequestrant", "dose": "2 US fl oz per 500 US gal" } ] })"))
+                      .value;
+  const auto& shelf = job.request.shelf;
+  CHECK(shelf.at(0).product.strength == Approx(10));
+  // 2 fl oz are 59.147 mL, 500 gal are 1892.706 L.
+  CHECK(shelf.at(1).dose_ml_per_1000_l == Approx(31.25).epsilon(1e-4));
+}
+
+TEST_CASE("what nobody said about the tub is assumed by name") {
+  const Job job = read(patched(R"({ "vessel": { "bathing_temperature": null } })")).value;
+  REQUIRE(job.request.tub.assumed.size() == 2);
+  CHECK(job.request.tub.assumed.at(0).code == "volume_give_or_take");
+  CHECK(job.request.tub.assumed.at(1).code == "bathing_temperature_c");
+  CHECK(job.request.tub.bathing_temperature_c == 38);
+}
+
+TEST_CASE("a product that harms the shell is a warning, not a fault") {
+  const Outcome<Job> job =
+      read(patched(R"({ "shelf": [ "sodium_bicarbonate", "dichlor_dihydrate", "trichlor" ] })"));
+  REQUIRE(job.warnings.size() == 1);
+  CHECK(to_text(job.warnings.front(), "warning") ==
+        "warning: trichlor can damage a shell of acrylic\n"
+        "  where: job.json: /shelf/2\n"
+        "  help:  keep it away from this tub\n");
+}
+
+TEST_CASE("a shelf without the acid that a water needs is no fault of the job") {
+  CHECK(problems_of(patched(R"({ "shelf": [ "sodium_bicarbonate", "dichlor_dihydrate" ] })"))
+            .empty());
+}
+
+TEST_CASE("fields that start with // are comments") {
+  CHECK(problems_of(patched(R"({ "// why": "a note", "vessel": { "//": "another" } })")).empty());
+}
