@@ -12,9 +12,31 @@ constexpr std::array<std::string_view, 7> lists = {"products", "targets",   "san
 constexpr std::array<std::string_view, 3> schemas = {"job", "plan", "water"};
 constexpr std::array<std::string_view, 1> shells = {"bash"};
 
+constexpr CommandOption shop = {"--shop", "FILE", "what the shop sets once: name, phone, logo, …",
+                                Completion::file};
 constexpr CommandOption data = {"--data", "DIR", "look for templates in DIR before our own",
                                 Completion::folder};
 constexpr CommandOption help = {"--help", "", "show this help"};
+constexpr CommandOperand job = {"JOB", "the job file; - is standard input", Completion::file};
+
+Command new_command() {
+  return {"new",
+          "write a commented starter job to fill in",
+          "The job goes to standard output, or to PATH. It needs only your readings.",
+          {},
+          {{"--out", "PATH", "write to PATH instead of standard output", Completion::file},
+           shop,
+           data,
+           help}};
+}
+
+Command check_command() {
+  return {"check",
+          "list every problem and warning of a job",
+          "Prints nothing else. Exit status 0: the job can be planned.",
+          job,
+          {shop, data, help}};
+}
 
 Command water_command() {
   return {"water",
@@ -22,6 +44,22 @@ Command water_command() {
           "JSON Lines, from FILE or standard input; `tubwright schema water` says their shape.\n"
           "A bad line gives an object with its error, and the rest goes on.",
           {"FILE", "lines of JSON; without it, or as -, standard input", Completion::file, false},
+          {data, help}};
+}
+
+Command list_command() {
+  return {"list",
+          "list what jobs can name",
+          "Lists products, targets, sanitizers, sheets, stocks, languages or units.",
+          {"WHAT", "what to list", Completion::data_list},
+          {{"--json", "", "for programs"}, data, help}};
+}
+
+Command schema_command() {
+  return {"schema",
+          "print the JSON Schema of a format",
+          "Of job, plan or water, by JSON Schema 2020-12.",
+          {"WHAT", "which format", Completion::schema},
           {data, help}};
 }
 
@@ -36,7 +74,9 @@ Command completion_command() {
 }  // namespace
 
 std::span<const Command> all_commands() {
-  static const std::vector<Command> commands = {water_command(), completion_command()};
+  static const std::vector<Command> commands = {new_command(),    check_command(),
+                                                water_command(),  list_command(),
+                                                schema_command(), completion_command()};
   return commands;
 }
 

@@ -41,7 +41,9 @@ Json targets(const Catalogue& catalogue) {
   return rows;
 }
 
-const char* whether_usable(bool is_usable) { return is_usable ? "yes" : "not in this version"; }
+const char* whether_usable(bool is_usable) {
+  return is_usable ? "in this version" : "not in this version";
+}
 
 Json sanitizers() {
   Json rows = Json::array();
@@ -83,18 +85,18 @@ Json units_of_quantities() {
       if (unit.kind != kind.kind) continue;
       rows.push_back({{"quantity", kind.name},
                       {"unit", unit.name},
-                      {"times", unit.factor},
-                      {"plus", unit.offset},
-                      {"gives", kind.own_unit},
+                      {"factor", unit.factor},
+                      {"offset", unit.offset},
+                      {"in", kind.own_unit},
                       {"meaning", unit.meaning}});
     }
   }
   for (const AmbiguousUnit& unit : ambiguous_units()) {
     rows.push_back({{"quantity", description_of(unit.kind).name},
                     {"unit", unit.spellings.front()},
-                    {"times", nullptr},
-                    {"plus", nullptr},
-                    {"gives", "refused"},
+                    {"factor", nullptr},
+                    {"offset", nullptr},
+                    {"in", "refused"},
                     {"meaning", fmt::format("write {}", fmt::join(unit.choices, " or "))}});
   }
   return rows;
@@ -102,11 +104,26 @@ Json units_of_quantities() {
 
 std::string cell(const Json& value) {
   if (value.is_string()) return value.get<std::string>();
-  if (value.is_number()) return fmt::format("{:.7g}", value.get<double>());
+  if (value.is_number()) return shortest(value.get<double>());
   if (!value.is_array()) return "";
   std::string text;
   for (const Json& item : value) text += (text.empty() ? "" : ", ") + cell(item);
   return text;
+}
+
+// "1 US gal" and what it is: "= 3.785412 L".
+Json unit_for_people(const Json& row) {
+  Json shown = {{"quantity", row["quantity"]}, {"unit", row["unit"]}};
+  if (row["factor"].is_null()) {
+    shown["is"] = row["in"];
+  } else {
+    const auto offset = row["offset"].get<double>();
+    const std::string more = offset == 0 ? "" : fmt::format(" {:+.5g}", offset);
+    shown["is"] = fmt::format("= {:.7g}{} {}", row["factor"].get<double>(), more,
+                              row["in"].get<std::string>());
+  }
+  shown["meaning"] = row["meaning"];
+  return shown;
 }
 
 std::size_t width_of(const std::string& text) { return code_points(text)->size(); }
@@ -125,7 +142,23 @@ Json listing(std::string_view what, const DataFolders& folders) {
   return what == "products" ? products(catalogue) : targets(catalogue);
 }
 
-std::string in_columns(const Json& rows) {
+Json for_people(const Json& rows) {
+  Json shown = Json::array();
+  for (const Json& row : rows) {
+    if (row.contains("factor")) {
+      shown.push_back(unit_for_people(row));
+    } else if (row.contains("width_mm")) {
+      shown.push_back({row.items().begin().value(),
+                       fmt::format("{} × {} mm", cell(row["width_mm"]), cell(row["height_mm"]))});
+    } else {
+      shown.push_back(row);
+    }
+  }
+  return shown;
+}
+
+std::string in_columns(const Json& raw_rows) {
+  const Json rows = for_people(raw_rows);
   std::vector<std::size_t> widths;
   for (const Json& row : rows) {
     std::size_t column = 0;

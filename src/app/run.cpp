@@ -23,7 +23,14 @@ struct Runner {
   Run run;
 };
 
-constexpr std::array<Runner, 2> runners = {{{"water", run_water}, {"completion", run_completion}}};
+constexpr std::array<Runner, 6> runners = {{
+    {"new", run_new},
+    {"check", run_check},
+    {"water", run_water},
+    {"list", run_list},
+    {"schema", run_schema},
+    {"completion", run_completion},
+}};
 
 int dispatch(const Arguments& arguments) {
   if (arguments.command == nullptr) {
