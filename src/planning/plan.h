@@ -95,17 +95,17 @@ struct Replace {
 
 struct Step {
   std::variant<FillVessel, Heat, Addition, ReleaseCarbonDioxide, Repeat, Replace> what;
-  int number = 0;               ///< the rung's
-  std::optional<Reading> test;  ///< the retest after it
+  int number = 0;                 ///< the rung's
+  std::optional<Reading> test{};  ///< the retest after it
   bool test_is_clarity = false;
   /// No division lies in `accept`, or the retest lacks the reading: have it tested.
   bool test_too_coarse = false;
   /// The target carried back through all later steps to this step's own water and temperature, in
   /// the retest's divisions, rounded inward; not rounded where `test_too_coarse`.
-  ByReading<Limits> accept;
-  std::vector<TestOutcome> outcomes;
-  std::optional<WaterState> after;  ///< closed to the air unless carbon dioxide is released
-  std::vector<Reason> notes;        ///< such as "later_step_takes_back"
+  ByReading<Limits> accept{};
+  std::vector<TestOutcome> outcomes{};
+  std::optional<WaterState> after{};  ///< closed to the air unless carbon dioxide is released
+  std::vector<Reason> notes{};        ///< such as "later_step_takes_back"
 };
 
 /// "kind" of a step in the plan's JSON: "fill", "heat", "add", "release_carbon_dioxide", …

@@ -38,4 +38,12 @@ std::optional<Reading> reading_named(std::string_view name_or_key) {
   return std::nullopt;
 }
 
+double value_of(Reading reading, const WaterState& state) {
+  const std::string_view key = key_of(reading);
+  for (const auto& known : reading_keys) {
+    if (known.name == key) return state.*known.member;
+  }
+  return state.dissolved_solids_mg_l;
+}
+
 }  // namespace tub

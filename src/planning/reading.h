@@ -8,6 +8,7 @@
 #include <string_view>
 
 #include "base/interval.h"
+#include "chemistry/readings.h"
 
 namespace tub {
 
@@ -46,6 +47,8 @@ std::string_view key_of(Reading reading);
 /// The name in jobs and target sets: "ph", "total_alkalinity", …
 std::string_view name_of(Reading reading);
 std::optional<Reading> reading_named(std::string_view name_or_key);
+/// The reading of a water, in the unit of its key.
+double value_of(Reading reading, const WaterState& state);
 
 template <class T>
 using ByReading = std::map<Reading, T>;

@@ -1,0 +1,62 @@
+#include "planning/citations.h"
+
+#include <set>
+#include <string>
+
+namespace tub {
+namespace {
+
+Citation cite(std::string id, const Provenance& source) {
+  return {std::move(id), source.text, source.is_from_memory()};
+}
+
+void products_used(const std::vector<Step>& steps, std::set<std::string>& used) {
+  for (const Step& step : steps) {
+    if (const auto* addition = std::get_if<Addition>(&step.what)) used.insert(addition->product);
+    if (const auto* repeat = std::get_if<Repeat>(&step.what)) products_used(repeat->steps, used);
+  }
+}
+
+void cite_products(const Situation& situation, const Plan& plan, std::vector<Citation>& all) {
+  std::set<std::string> used;
+  products_used(plan.steps, used);
+  for (const Supply& supply : situation.supplies()) {
+    const Product& product = supply.product();
+    if (used.erase(product.id) == 0) continue;
+    for (const auto& [field, source] : product.sources) {
+      all.push_back(cite("products/" + product.id + "/" + field, source));
+    }
+  }
+}
+
+void cite_tests(const TestMethod& method, std::vector<Citation>& all) {
+  for (const auto& [reading, row] : method.rows) {
+    all.push_back(
+        cite("test_methods/" + method.id + "/" + std::string(name_of(reading)), row.source));
+  }
+}
+
+void cite_assumptions(const Assumptions& assumptions, std::vector<Citation>& all) {
+  for (const Assumed* one :
+       {&assumptions.dosing_temperature_c, &assumptions.wait_minutes, &assumptions.overshoot_bound,
+        &assumptions.pour_ph, &assumptions.carbon_dioxide_lost_per_wait,
+        &assumptions.fresh_water_demand_mg_l}) {
+    all.push_back(cite("assumptions/" + one->code, one->source));
+  }
+}
+
+}  // namespace
+
+std::vector<Citation> citations(const Situation& situation, const Plan& plan) {
+  std::vector<Citation> all;
+  const TargetSet& targets = situation.targets;
+  all.push_back({"targets", targets.source, targets.from_memory});
+  all.push_back({"gate", situation.gate.source, situation.gate.from_memory});
+  cite_products(situation, plan, all);
+  cite_tests(situation.request.retest_with, all);
+  cite_assumptions(situation.assumptions, all);
+  all.push_back({"gas_exchange", situation.bench.species().gas_exchange().rates_source, false});
+  return all;
+}
+
+}  // namespace tub

@@ -1,0 +1,90 @@
+// A plan as the water sees it: what happens to it, in order.
+#pragma once
+
+#include <memory>
+#include <optional>
+#include <span>
+#include <variant>
+#include <vector>
+
+#include "chemistry/operations.h"
+#include "planning/measuring.h"
+#include "planning/request.h"
+
+namespace tub {
+
+/// A product of the shelf as the water sees it.
+class Supply {
+ public:
+  /// REQUIRES: the item outlives this.
+  Supply(const ShelfItem& item, const SpeciesTable& species);
+
+  const ShelfItem& item() const { return *item_; }
+  const Product& product() const { return item_->product; }
+  /// The water with so many mg of the product in each kg.
+  Water add_to(const Water& water, double mg_l) const;
+  /// What a mg/L of the product adds; negative amounts may be thought of with it.
+  const Totals& per_mg_l() const { return per_mg_l_; }
+  /// mg per gram or mL, as it is measured out. A liquid without a density counts as water.
+  double mg_per_size() const;
+
+ private:
+  struct Ingredient {
+    const Compound* compound;
+    double share;
+  };
+  const ShelfItem* item_;
+  std::vector<Ingredient> ingredients_;
+  Totals per_mg_l_;
+};
+
+struct HeatMove {
+  double to_c = 27;
+};
+
+/// How a dose is measured out.
+struct Pours {
+  std::vector<Measuring::Amount> amounts;
+  bool is_fine = false;  ///< too fine for the owner's measure
+};
+
+struct DoseMove {
+  const Supply* supply = nullptr;
+  std::optional<Reading> goal;           ///< none: a sequestrant
+  double mg_l = 0;                       ///< of the product
+  double spends_mg_l = 0;                ///< of the sanitizer, right after it
+  std::shared_ptr<const Pours> pours{};  ///< once it is measured out; `mg_l` is then their sum
+};
+
+struct ReleaseMove {
+  double to_log10_pco2_atm = -3.4;
+};
+
+/// Acid, then air, so many times.
+struct RoundsMove {
+  DoseMove dose;
+  ReleaseMove release;
+  int times = 1;
+};
+
+using Move = std::variant<HeatMove, DoseMove, ReleaseMove, RoundsMove>;
+using Draft = std::vector<Move>;
+
+/// What moves do to a water.
+class Bench {
+ public:
+  explicit Bench(const SpeciesTable& species) : species_(&species) {}
+
+  Water after(const Water& water, const Move& move) const;
+  Water after(const Water& water, std::span<const Move> moves) const;
+  double ph(const Water& water) const;
+  /// A reading of the water, without a speciation where it is one total.
+  double reading(Reading reading, const Water& water) const;
+  WaterState state(const Water& water) const { return read(water, *species_); }
+  const SpeciesTable& species() const { return *species_; }
+
+ private:
+  const SpeciesTable* species_;
+};
+
+}  // namespace tub

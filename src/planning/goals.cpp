@@ -1,0 +1,133 @@
+#include "planning/goals.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+
+#include "base/error.h"
+
+namespace tub {
+namespace {
+
+constexpr std::array<std::string_view, 2> dichlors = {"dichlor_dihydrate", "dichlor_anhydrous"};
+constexpr std::array<std::string_view, 1> sodium_hypochlorites = {"sodium_hypochlorite"};
+constexpr std::array<std::string_view, 1> calcium_hypochlorites = {"calcium_hypochlorite"};
+
+// A fresh fill starts with dichlor; its stabiliser reaches the hand-over weeks later.
+const std::array<SanitizerRow, 4> sanitizer_rows = {{
+    {"dichlor", Reading::free_chlorine, dichlors},
+    {"dichlor_then_hypochlorite", Reading::free_chlorine, dichlors},
+    {"sodium_hypochlorite", Reading::free_chlorine, sodium_hypochlorites},
+    {"calcium_hypochlorite", Reading::free_chlorine, calcium_hypochlorites},
+}};
+
+bool is_sanitizer(Reading reading) {
+  return reading == Reading::free_chlorine || reading == Reading::total_bromine;
+}
+
+/// Readings that no addition of a startup brings down.
+bool only_rises(Reading reading) {
+  return reading == Reading::cyanuric_acid || reading == Reading::dissolved_solids ||
+         reading == Reading::combined_chlorine;
+}
+
+std::optional<Range> own_gate(const TargetSet& set, Reading reading) {
+  const auto found = set.readings.find(reading);
+  if (found == set.readings.end()) return std::nullopt;
+  const Target& target = found->second;
+  if (!target.bathe_low || !target.stop) return std::nullopt;
+  return Range{*target.bathe_low, *target.stop};
+}
+
+/// What one step of a reading is worth beside the others. Assumption: the divisions of a strip.
+double step_of(Reading reading) {
+  switch (reading) {
+    case Reading::ph:
+      return 0.2;
+    case Reading::total_alkalinity:
+      return 20;
+    case Reading::calcium_hardness:
+      return 50;
+    case Reading::dissolved_solids:
+      return 500;
+    case Reading::cyanuric_acid:
+      return 30;
+    default:
+      return 1;
+  }
+}
+
+}  // namespace
+
+const SanitizerRow& sanitizer_row(std::string_view kind) {
+  for (const SanitizerRow& row : sanitizer_rows) {
+    if (row.id == kind) return row;
+  }
+  throw Error({fmt::format("no plan can be made for the sanitizer \"{}\" in this version", kind),
+               "",
+               {},
+               "use dichlor, sodium_hypochlorite or calcium_hypochlorite"});
+}
+
+BathingGate bathing_gate(const PlanRequest& request, const PlanningData& data, Reading sanitizer) {
+  BathingGate gate{{}, request.targets.source, request.targets.from_memory};
+  if (const auto own = own_gate(request.targets, Reading::ph)) gate.readings[Reading::ph] = *own;
+  if (const auto own = own_gate(request.targets, sanitizer)) gate.readings[sanitizer] = *own;
+  const auto asked = data.gate.readings.find(sanitizer);
+  if (request.tub.use != "private" || asked == data.gate.readings.end()) return gate;
+  const auto own = gate.readings.find(sanitizer);
+  if (own == gate.readings.end() || own->second.low < asked->second.low) {
+    gate.readings[sanitizer] = asked->second;
+    gate.source = data.gate.source.text;
+    gate.from_memory = data.gate.source.is_from_memory();
+  }
+  return gate;
+}
+
+TargetSet followed_targets(const PlanRequest& request, const Assumptions& assumptions) {
+  TargetSet targets = request.targets;
+  if (!request.sanitizer.mineral_cartridge) return targets;
+  const auto lower = [&](Reading reading, const Assumed& residual) {
+    const auto found = targets.readings.find(reading);
+    if (found == targets.readings.end()) return;
+    found->second.low = residual.value;
+    found->second.ideal = std::nullopt;
+  };
+  lower(Reading::free_chlorine, assumptions.cartridge_free_chlorine_mg_l);
+  lower(Reading::total_bromine, assumptions.cartridge_total_bromine_mg_l);
+  return targets;
+}
+
+ByReading<Goal> goals_of(const TargetSet& targets, const BathingGate& gate, Reading sanitizer) {
+  ByReading<Goal> goals;
+  for (const auto& [reading, target] : targets.readings) {
+    if (is_sanitizer(reading)) continue;
+    Goal goal{{target.low, target.high}, target.ideal};
+    if (only_rises(reading)) goal = {{std::nullopt, target.high}, std::nullopt};
+    if (goal.band.low || goal.band.high) goals[reading] = goal;
+  }
+  const auto found = gate.readings.find(sanitizer);
+  if (found != gate.readings.end()) {
+    goals[sanitizer] = {{found->second.low, found->second.high}, std::nullopt};
+  }
+  return goals;
+}
+
+double aim(const Goal& goal, bool from_below, const Reach& reach) {
+  const auto& [low, high] = goal.band;
+  if (goal.ideal) return *goal.ideal;
+  if (!low) return *high - reach.above;
+  if (!high) return *low + reach.below;
+  const bool fits = reach.below + reach.above <= *high - *low;
+  if (!fits) return (*low + *high) / 2;
+  return from_below ? *low + reach.below : *high - reach.above;
+}
+
+double distance_outside(Reading reading, const Limits& band, double value) {
+  const double below = band.low ? *band.low - value : 0;
+  const double above = band.high ? value - *band.high : 0;
+  return std::max({0.0, below, above}) / step_of(reading);
+}
+
+}  // namespace tub

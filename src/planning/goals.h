@@ -1,0 +1,61 @@
+// What the final water is judged by: one band a reading, and where in it to aim.
+#pragma once
+
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+
+#include "planning/plan.h"
+#include "planning/request.h"
+
+namespace tub {
+
+/// A reading's band, and its ideal where the set names one.
+struct Goal {
+  Limits band;
+  std::optional<double> ideal;
+};
+
+/// The one gate for bathing, and who asks for it.
+struct BathingGate {
+  ByReading<Range> readings;
+  std::string source;
+  bool from_memory = false;
+};
+
+/// A sanitizer: what shows it, and the products that can be it, first choice first.
+struct SanitizerRow {
+  std::string_view id;
+  Reading reading;
+  std::span<const std::string_view> products;
+};
+
+/// Throws: Error if the planner has no such row yet
+const SanitizerRow& sanitizer_row(std::string_view kind);
+
+/// The set's own gate; for a private tub whose set would let people in at less, the authorities'.
+BathingGate bathing_gate(const PlanRequest& request, const PlanningData& data, Reading sanitizer);
+
+/// The set as followed: a mineral cartridge lowers the sanitizer's band between uses.
+TargetSet followed_targets(const PlanRequest& request, const Assumptions& assumptions);
+
+/// pH, alkalinity and hardness are judged by the set's band, the sanitizer by the gate; of what no
+/// step can lower, only the upper end counts.
+ByReading<Goal> goals_of(const TargetSet& targets, const BathingGate& gate, Reading sanitizer);
+
+/// How far the 90 % interval reaches below and above the predicted value.
+struct Reach {
+  double below = 0;
+  double above = 0;
+};
+
+/// Where to aim in a band that is entered from below (or from above): the ideal; else the point
+/// nearest that edge whose interval lies inside the band; else the middle.
+double aim(const Goal& goal, bool from_below, const Reach& reach);
+
+/// How far a value lies outside a band, in steps that matter alike for every reading (0.2 of pH,
+/// 20 mg/L of alkalinity, 50 of hardness, 1 of a sanitizer); 0 inside.
+double distance_outside(Reading reading, const Limits& band, double value);
+
+}  // namespace tub

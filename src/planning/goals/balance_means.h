@@ -1,0 +1,57 @@
+// One way each to bring pH and alkalinity to their aims; for use by the balance goal only.
+#pragma once
+
+#include <optional>
+
+#include "planning/goals/balance.h"
+
+namespace tub {
+
+/// Where a candidate aims: which of the four counts depends on the side it comes from.
+struct BalanceAims {
+  double alkalinity_from_below = 0;
+  double alkalinity_from_above = 0;
+  double ph_from_below = 0;
+  double ph_from_above = 0;
+};
+
+/// Solves single means on the final water. Every member gives nothing where its means would have
+/// to be taken out of the water instead of put in.
+class BalanceMeans {
+ public:
+  BalanceMeans(const Situation& situation, const Frame& frame, const BalanceAims& aims);
+
+  /// A product that moves alkalinity to its aim.
+  std::optional<Draft> for_alkalinity(const Supply& supply) const;
+  /// A product that moves pH to its aim.
+  std::optional<Draft> for_ph(const Supply& supply) const;
+  /// Carbon dioxide released until pH comes to its aim (or to the air's), after the doses.
+  std::optional<Draft> with_air(const Draft& doses) const;
+  /// Alkalinity by the first, pH by the second, both at their aims.
+  std::optional<Draft> pair(const Supply& alkalinity, const Supply& ph, bool ph_first) const;
+  /// Acid for alkalinity, air for pH, in as few rounds as one step's pours and the pH window allow.
+  std::optional<Draft> acid_and_air(const Supply& acid) const;
+  /// For one dose: as far as the other reading's band allows.
+  std::optional<Draft> within_other_band(const Draft& single) const;
+
+  /// Doses cut to what one pour may do to pH.
+  Draft within_pour_window(const Draft& moves) const;
+
+ private:
+  Water final(const Draft& moves) const;
+  double alkalinity_aim(const Supply& supply) const;
+  double ph_aim(const Supply& supply) const;
+  std::optional<Draft> rounds(const DoseMove& all, double to_log10_pco2) const;
+  bool turns_are_safe(const RoundsMove& rounds, const Water& from) const;
+
+  const Situation& situation_;
+  const Frame& frame_;
+  BalanceAims aims_;
+  Water untouched_;  // the final water without any of it
+};
+
+/// The carbon dioxide to release to, after these doses, for a pH of the final water.
+std::optional<double> release_for_ph(const Situation& situation, const Frame& frame,
+                                     const Draft& doses, double ph);
+
+}  // namespace tub

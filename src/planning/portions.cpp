@@ -1,0 +1,48 @@
+#include "planning/portions.h"
+
+#include <algorithm>
+
+namespace tub {
+namespace {
+
+/// The largest size from `low` (taken to be too much at `high`) whose overshoot keeps the bound.
+double largest_within(double low, double high, const PourRules& rules) {
+  if (rules.overshoot(low) > rules.bound) return low;
+  const double enough = (high - low) / 32;  // finer than any pour is rounded
+  while (high - low > enough) {
+    const double middle = (low + high) / 2;
+    (rules.overshoot(middle) > rules.bound ? high : low) = middle;
+  }
+  return low;
+}
+
+}  // namespace
+
+double first_pour(double amount, const PourRules& rules) {
+  const double least = std::max(rules.least_share * amount, amount - rules.limit);
+  const double most = std::min(rules.most_share * amount, rules.limit);
+  if (most <= least || rules.overshoot(most) <= rules.bound) return std::max(most, least);
+  return largest_within(least, most, rules);
+}
+
+std::vector<Measuring::Amount> split(double amount, const PourRules& rules,
+                                     const Measuring& measuring) {
+  double left = rules.total_limit;
+  const auto nearest_within = [&](double size) {
+    const double most = std::min(rules.limit, left);
+    const Measuring::Amount nearest = measuring.nearest(size);
+    return nearest.size > most ? measuring.down(most) : nearest;
+  };
+  std::vector<Measuring::Amount> pours;
+  if (amount < 3 * measuring.smallest() && amount <= rules.limit) {
+    pours.push_back(nearest_within(amount));
+  } else {
+    pours.push_back(measuring.down(first_pour(amount, rules)));
+    left -= pours.front().size;
+    pours.push_back(nearest_within(amount - pours.front().size));
+  }
+  std::erase_if(pours, [](const Measuring::Amount& pour) { return pour.size <= 0; });
+  return pours;
+}
+
+}  // namespace tub

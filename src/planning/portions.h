@@ -1,0 +1,32 @@
+// One amount in one or two pours: the first is less than the whole.
+#pragma once
+
+#include <functional>
+#include <optional>
+#include <vector>
+
+#include "planning/measuring.h"
+
+namespace tub {
+
+/// What bounds the pours of one amount. Sizes are as in Measuring.
+struct PourRules {
+  double most_share = 0.75;      ///< of the amount, in the first pour
+  double least_share = 1.0 / 3;  ///< of the amount, in the first pour
+  double limit = 0;              ///< most in one pour; infinite: none
+  double total_limit = 0;        ///< most in all pours together; infinite: none
+  double bound = 0.05;           ///< most chance that the first pour passes the far edge
+  /// The chance that the reading after a pour of that size passes the far edge.
+  std::function<double(double)> overshoot;
+};
+
+/// The first pour before it is rounded: three quarters, or the limit, or the largest within the
+/// bound, whichever is least; but at least a third, and what the second pour could not carry.
+double first_pour(double amount, const PourRules& rules);
+
+/// One pour if the amount is under three of the smallest measure, else two: the first rounded down,
+/// the second to the nearest. Empty if the amount rounds to nothing.
+std::vector<Measuring::Amount> split(double amount, const PourRules& rules,
+                                     const Measuring& measuring);
+
+}  // namespace tub

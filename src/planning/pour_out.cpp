@@ -1,0 +1,232 @@
+#include "planning/pour_out.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <set>
+
+#include "planning/objective.h"
+#include "planning/portions.h"
+#include "planning/pouring.h"
+
+namespace tub {
+namespace {
+
+constexpr double unlimited = std::numeric_limits<double>::infinity();
+
+std::span<const Move> up_to(const Draft& draft, std::size_t count) {
+  return std::span<const Move>(draft).first(count);
+}
+
+double limit_mg_l(const DoseMove& dose) {
+  const double limit = dose.supply->product().single_addition_mg_l;
+  return limit > 0 ? limit : unlimited;
+}
+
+/// Doses that two pours cannot carry, as several equal ones; a demand is met by the first.
+Draft in_carriable_steps(const Draft& draft) {
+  Draft result;
+  for (const Move& move : draft) {
+    const auto* dose = std::get_if<DoseMove>(&move);
+    const int steps = dose == nullptr ? 1 : std::max(1, additions_of({move}));
+    for (int i = 0; i < steps; ++i) {
+      Move part = move;
+      if (auto* some = std::get_if<DoseMove>(&part)) {
+        some->mg_l /= steps;
+        if (i > 0) some->spends_mg_l = 0;
+      }
+      result.push_back(part);
+    }
+  }
+  return result;
+}
+
+/// Measures out doses of a draft in parts.
+class PouringOut {
+ public:
+  PouringOut(const Situation& situation, DraftParts parts, const std::set<Reading>& fine)
+      : situation_(situation), parts_(std::move(parts)), fine_(fine) {}
+
+  Draft all() {
+    parts_.frame.after = in_carriable_steps(parts_.frame.after);
+    parts_.balance.moves = in_carriable_steps(parts_.balance.moves);
+    pour(parts_.frame.before);
+    pour(parts_.frame.after);
+    pour_balance(false);
+    parts_.balance = with_ph_solved(situation_, parts_.frame, parts_.balance);
+    pour_balance(true);
+    return parts_.whole();
+  }
+
+ private:
+  void pour(Draft& section) {
+    for (Move& move : section) {
+      if (auto* dose = std::get_if<DoseMove>(&move)) pour(*dose, move);
+    }
+    drop_empty(section);
+  }
+
+  void pour_balance(bool for_ph) {
+    for (Move& move : parts_.balance.moves) {
+      if (auto* dose = std::get_if<DoseMove>(&move)) {
+        if ((dose->goal == Reading::ph) == for_ph) pour(*dose, move);
+      }
+      if (auto* rounds = std::get_if<RoundsMove>(&move); rounds != nullptr && !for_ph) {
+        pour_turn(*rounds);
+      }
+    }
+    drop_empty(parts_.balance.moves);
+  }
+
+  static void drop_empty(Draft& section) {
+    std::erase_if(section, [](const Move& move) {
+      const auto* dose = std::get_if<DoseMove>(&move);
+      return dose != nullptr && dose->mg_l <= 0;
+    });
+  }
+
+  Measuring measuring(const DoseMove& dose) const {
+    const Product& product = dose.supply->product();
+    if (dose.goal && fine_.contains(*dose.goal)) return Measuring::finely(product);
+    const double share = dose.goal ? situation_.assumptions.first_pour_share.value : 1;
+    const double first = std::min(share * dose.mg_l, limit_mg_l(dose));
+    return Measuring(situation_.request.measure, product, situation_.size(*dose.supply, first));
+  }
+
+  void set(DoseMove& dose, std::vector<Measuring::Amount> amounts) const {
+    double sum = 0;
+    for (const Measuring::Amount& amount : amounts) sum += amount.size;
+    const bool is_fine = dose.goal && fine_.contains(*dose.goal);
+    dose.pours = std::make_shared<const Pours>(Pours{std::move(amounts), is_fine});
+    dose.mg_l = situation_.mg_l(*dose.supply, sum);
+  }
+
+  /// `move` is where the dose stands, so that its place in the whole draft can be found.
+  void pour(DoseMove& dose, const Move& move) {
+    const Supply& supply = *dose.supply;
+    const double size = situation_.size(supply, dose.mg_l);
+    if (!dose.goal) return set(dose, {measuring(dose).nearest(size)});
+    const Draft whole = parts_.whole();
+    const std::size_t index = index_of(move);
+    set(dose, split(size, rules(whole, index, dose), measuring(dose)));
+  }
+
+  PourRules rules(const Draft& whole, std::size_t index, const DoseMove& dose) const {
+    const Supply& supply = *dose.supply;
+    const Assumptions& assumed = situation_.assumptions;
+    const Water before = situation_.bench.after(situation_.start.water, up_to(whole, index));
+    // Twice the amount is more than any rounding asks for.
+    const double most = largest_pour(before, supply, 2 * dose.mg_l,
+                                     {assumed.pour_ph.low, assumed.pour_ph.high}, situation_.bench);
+    PourRules rules;
+    rules.most_share = assumed.first_pour_share.value;
+    rules.least_share = assumed.least_first_pour_share.value;
+    rules.bound = assumed.overshoot_bound.value;
+    rules.limit = situation_.size(supply, limit_mg_l(dose));
+    rules.total_limit = most < 2 * dose.mg_l ? situation_.size(supply, most) : unlimited;
+    const PartialDose part{whole, index, band_at(situation_, whole, index)};
+    rules.overshoot = [this, part, &supply](double pour) {
+      return overshoot_chance(situation_, part, situation_.mg_l(supply, pour));
+    };
+    return rules;
+  }
+
+  /// A turn's acid is measured down, so that no turn goes past what the pour window allows; the
+  /// turns are then as many as come nearest to the whole.
+  void pour_turn(RoundsMove& rounds) {
+    DoseMove& dose = rounds.dose;
+    const double all_mg_l = dose.mg_l * rounds.times;
+    const Measuring by = measuring(dose);
+    const double size = situation_.size(*dose.supply, dose.mg_l);
+    const Measuring::Amount half = by.nearest(size / 2);
+    const bool in_one = size <= situation_.size(*dose.supply, limit_mg_l(dose));
+    set(dose, in_one ? std::vector{by.down(size)} : std::vector{half, by.down(size - half.size)});
+    if (dose.mg_l > 0) {
+      rounds.times = std::max(1, static_cast<int>(std::lround(all_mg_l / dose.mg_l)));
+    }
+  }
+
+  std::size_t index_of(const Move& move) const {
+    const auto place = [&](const Draft& section) -> std::optional<std::size_t> {
+      for (std::size_t i = 0; i < section.size(); ++i) {
+        if (&section[i] == &move) return i;
+      }
+      return std::nullopt;
+    };
+    const std::size_t before = parts_.frame.before.size();
+    if (const auto i = place(parts_.balance.moves)) return before + *i;
+    if (const auto i = place(parts_.frame.after)) return before + parts_.balance.moves.size() + *i;
+    return place(parts_.frame.before).value_or(0);
+  }
+
+  const Situation& situation_;
+  DraftParts parts_;
+  const std::set<Reading>& fine_;
+};
+
+std::set<Reading> met(const Situation& situation, const Draft& draft) {
+  const WaterState final =
+      situation.bench.state(situation.bench.after(situation.start.water, draft));
+  std::set<Reading> readings;
+  for (const auto& [reading, goal] : situation.goals) {
+    if (distance_outside(reading, goal.band, value_of(reading, final)) <= 1e-9) {
+      readings.insert(reading);
+    }
+  }
+  return readings;
+}
+
+}  // namespace
+
+Draft poured_out(const Situation& situation, const DraftParts& parts) {
+  const Draft coarse = PouringOut(situation, parts, {}).all();
+  const std::set<Reading> wanted = met(situation, parts.whole());
+  const std::set<Reading> kept = met(situation, coarse);
+  std::set<Reading> missed;
+  std::set_difference(wanted.begin(), wanted.end(), kept.begin(), kept.end(),
+                      std::inserter(missed, missed.end()));
+  if (missed.empty()) return coarse;
+  return PouringOut(situation, parts, missed).all();
+}
+
+Totals direction_of(const Move& move) {
+  if (const auto* dose = std::get_if<DoseMove>(&move)) return dose->supply->per_mg_l();
+  if (const auto* rounds = std::get_if<RoundsMove>(&move)) return rounds->dose.supply->per_mg_l();
+  Totals carbon;
+  carbon[Component::carbonate] = -1;
+  return carbon;
+}
+
+Limits band_at(const Situation& situation, const Draft& draft, std::size_t index) {
+  const auto* dose = std::get_if<DoseMove>(&draft.at(index));
+  const auto* rounds = std::get_if<RoundsMove>(&draft.at(index));
+  const Reading reading = dose != nullptr     ? *dose->goal
+                          : rounds != nullptr ? *rounds->dose.goal
+                                              : Reading::ph;
+  const Goal* goal = situation.goal(reading);
+  if (goal == nullptr) return {};
+  const Water& start = situation.start.water;
+  return carried_back(reading, goal->band, situation.bench.after(start, up_to(draft, index + 1)),
+                      situation.bench.after(start, draft), direction_of(draft.at(index)),
+                      situation.bench);
+}
+
+bool lowers(const DoseMove& dose) { return dose.supply->product().can(Purpose::lower_ph); }
+
+Draft until_poured(const Draft& draft, std::size_t index, double mg_l) {
+  Draft until(draft.begin(), draft.begin() + static_cast<std::ptrdiff_t>(index) + 1);
+  std::get<DoseMove>(until.back()).mg_l = mg_l;
+  return until;
+}
+
+double overshoot_chance(const Situation& situation, const PartialDose& dose, double mg_l) {
+  const DoseMove& whole = std::get<DoseMove>(dose.draft.at(dose.index));
+  const bool falls = lowers(whole);
+  const std::optional<double> far = falls ? dose.band.low : dose.band.high;
+  if (!far) return 0;
+  const Draft until = until_poured(dose.draft, dose.index, mg_l);
+  const double below = situation.uncertainty().spread(*whole.goal, until).chance_below(*far);
+  return falls ? below : 1 - below;
+}
+
+}  // namespace tub

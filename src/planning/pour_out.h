@@ -1,0 +1,44 @@
+// From amounts to pours: what is measured out for each dose of a draft.
+#pragma once
+
+#include "planning/goals/balance.h"
+#include "planning/situation.h"
+
+namespace tub {
+
+/// A draft in the parts that are solved apart.
+struct DraftParts {
+  Frame frame;
+  Balancing balance;
+
+  Draft whole() const { return frame.around(balance.moves); }
+};
+
+/// Every dose rounded to what can be measured, first those that others make up for: sanitizer and
+/// calcium, then alkalinity, then pH, solved again each time. Doses that two pours cannot carry
+/// become several; what the owner's measure is too coarse for is measured finely.
+Draft poured_out(const Situation& situation, const DraftParts& parts);
+
+/// The band of a dose's reading carried back to the water right after move `index`.
+Limits band_at(const Situation& situation, const Draft& draft, std::size_t index);
+
+/// A pour of a draft: so much of the dose at `index`, and that dose's band.
+struct PartialDose {
+  const Draft& draft;
+  std::size_t index = 0;
+  Limits band;
+};
+
+/// The chance that the reading after only so many mg/L of the dose passes the far edge of its band.
+double overshoot_chance(const Situation& situation, const PartialDose& dose, double mg_l);
+
+/// The moves before a dose, and so much of it.
+Draft until_poured(const Draft& draft, std::size_t index, double mg_l);
+
+/// A dose that lowers its reading: acid.
+bool lowers(const DoseMove& dose);
+
+/// What the product of a dose puts in, or what a release takes out, per unit.
+Totals direction_of(const Move& move);
+
+}  // namespace tub

@@ -1,0 +1,29 @@
+// What one pour may do to the water, and which reading after a step leads to its target.
+#pragma once
+
+#include <optional>
+
+#include "planning/draft.h"
+#include "planning/goals.h"
+
+namespace tub {
+
+/// pH to which everything is solved.
+inline constexpr double ph_tolerance = 1e-9;
+
+/// How far along a direction (mol/kg of totals per unit) a water has that pH; nothing if it never
+/// has. search: the first step to try, and where to give up.
+std::optional<double> amount_for_ph(const Water& water, const Totals& direction, double ph,
+                                    const Range& search, const Bench& bench);
+
+/// The most of a product, up to `wanted` mg/L, that leaves closed pH inside the window, or no
+/// further outside than it is.
+double largest_pour(const Water& water, const Supply& supply, double wanted, const Range& window,
+                    const Bench& bench);
+
+/// A band of the final water, carried back to the water of a step: the readings there from which
+/// the later steps lead to the band's ends, if more or less of `direction` is put in.
+Limits carried_back(Reading reading, const Limits& band, const Water& at_step, const Water& final,
+                    const Totals& direction, const Bench& bench);
+
+}  // namespace tub

@@ -1,0 +1,108 @@
+#include "planning/situation.h"
+
+#include <algorithm>
+#include <cmath>
+#include <tuple>
+
+namespace tub {
+namespace {
+
+/// Products in an order that no shelf changes: identifier, then strength, then density.
+std::vector<const ShelfItem*> in_order(const std::vector<ShelfItem>& shelf) {
+  std::vector<const ShelfItem*> items;
+  for (const ShelfItem& item : shelf) items.push_back(&item);
+  const auto key = [](const ShelfItem* item) {
+    const Product& product = item->product;
+    return std::make_tuple(product.id, -product.strength, product.bulk_density_g_ml.value_or(0),
+                           product.density_g_ml.value_or(0), item->dose_ml_per_1000_l.value_or(0),
+                           item->dose_g_per_1000_l.value_or(0));
+  };
+  std::sort(items.begin(), items.end(),
+            [&](const ShelfItem* a, const ShelfItem* b) { return key(a) < key(b); });
+  return items;
+}
+
+/// How harsh a product is to whoever pours it: corrosive, then a liquid, then its signs.
+auto harshness(const Product& product) {
+  const auto& statements = product.hazard_statements;
+  const bool burns = std::find(statements.begin(), statements.end(), "H314") != statements.end();
+  return std::make_tuple(burns, product.form == Form::liquid, product.protection.size());
+}
+
+/// Share of a spoonful that may be more or less: filling, and how loose the product lies.
+double spoon_half_width(const MeasureSystem& system, const Product& product) {
+  double density = 0;
+  if (product.form != Form::liquid && product.bulk_density_range_g_ml &&
+      product.bulk_density_g_ml) {
+    const Range& range = *product.bulk_density_range_g_ml;
+    density = (range.high - range.low) / 2 / *product.bulk_density_g_ml;
+  }
+  return std::hypot(system.spoon_half_width, density);
+}
+
+bool is_spooned(const MeasureSystem& system, const Product& product) {
+  return !system.spoons.empty() && (product.form == Form::liquid || product.bulk_density_g_ml);
+}
+
+}  // namespace
+
+Situation::Situation(const PlanRequest& a_request, const PlanningData& some_data,
+                     const SpeciesTable& species)
+    : request(a_request),
+      data(some_data),
+      assumptions(some_data.assumptions),
+      bench(species),
+      start(start_water(a_request.water, some_data, species)),
+      sanitizer(sanitizer_row(a_request.sanitizer.kind)),
+      gate(bathing_gate(a_request, some_data, sanitizer.reading)),
+      targets(followed_targets(a_request, some_data.assumptions)),
+      goals(goals_of(targets, gate, sanitizer.reading)),
+      dosing_c(std::min(some_data.assumptions.dosing_temperature_c.value,
+                        a_request.tub.bathing_temperature_c)),
+      uncertainty_(start, a_request.tub.volume_give_or_take, bench) {
+  for (const ShelfItem* item : in_order(request.shelf)) supplies_.emplace_back(*item, species);
+  for (const Supply& supply : supplies_) {
+    if (!is_spooned(request.measure, supply.product())) continue;
+    uncertainty_.spooned(supply, spoon_half_width(request.measure, supply.product()));
+  }
+}
+
+const Goal* Situation::goal(Reading reading) const {
+  const auto found = goals.find(reading);
+  return found == goals.end() ? nullptr : &found->second;
+}
+
+bool Situation::may_touch_shell(const Product& product) const {
+  const auto& harmed = product.harms_shells;
+  return std::find(harmed.begin(), harmed.end(), request.tub.shell) == harmed.end();
+}
+
+const Supply* Situation::mildest(Purpose purpose) const {
+  const Supply* best = nullptr;
+  for (const Supply& supply : supplies_) {
+    if (!supply.product().can(purpose) || !may_touch_shell(supply.product())) continue;
+    if (best == nullptr || harshness(supply.product()) < harshness(best->product())) {
+      best = &supply;
+    }
+  }
+  return best;
+}
+
+const Supply* Situation::first_of(std::span<const std::string_view> products) const {
+  for (const std::string_view id : products) {
+    for (const Supply& supply : supplies_) {
+      if (supply.product().id == id && may_touch_shell(supply.product())) return &supply;
+    }
+  }
+  return nullptr;
+}
+
+double Situation::mg_l(const Supply& supply, double size) const {
+  return size * supply.mg_per_size() / request.tub.volume_l;
+}
+
+double Situation::size(const Supply& supply, double mg_l) const {
+  return mg_l * request.tub.volume_l / supply.mg_per_size();
+}
+
+}  // namespace tub

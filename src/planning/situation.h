@@ -1,0 +1,53 @@
+// Everything that the goals of one plan look at: the water, the shelf, the bands.
+#pragma once
+
+#include <vector>
+
+#include "planning/draft.h"
+#include "planning/goals.h"
+#include "planning/start_water.h"
+#include "planning/uncertainty.h"
+
+namespace tub {
+
+/// REQUIRES: the request, the data and the species table outlive this. Not copied or moved: drafts
+/// point to its supplies.
+class Situation {
+ public:
+  Situation(const PlanRequest& request, const PlanningData& data, const SpeciesTable& species);
+  Situation(const Situation&) = delete;
+  Situation& operator=(const Situation&) = delete;
+
+  const PlanRequest& request;
+  const PlanningData& data;
+  const Assumptions& assumptions;
+  const Bench bench;
+  const StartWater start;
+  const SanitizerRow& sanitizer;
+  const BathingGate gate;
+  const TargetSet targets;
+  const ByReading<Goal> goals;
+  /// Water is at least so warm before anything is poured, °C.
+  const double dosing_c;
+
+  const Goal* goal(Reading reading) const;
+  /// The mildest product of the shelf that can do it and may touch this shell; null if there is
+  /// none. The order of the shelf does not matter.
+  const Supply* mildest(Purpose purpose) const;
+  /// The first of these products that is on the shelf and may touch this shell.
+  const Supply* first_of(std::span<const std::string_view> products) const;
+  const std::vector<Supply>& supplies() const { return supplies_; }
+  const Uncertainty& uncertainty() const { return uncertainty_; }
+
+  /// mg of the product per kg of water for a size as it is measured out, and back.
+  double mg_l(const Supply& supply, double size) const;
+  double size(const Supply& supply, double mg_l) const;
+
+ private:
+  bool may_touch_shell(const Product& product) const;
+
+  std::vector<Supply> supplies_;
+  Uncertainty uncertainty_;
+};
+
+}  // namespace tub

@@ -1,0 +1,131 @@
+#include "planning/unmet.h"
+
+#include <algorithm>
+
+#include "planning/goals/single_reading.h"
+
+namespace tub {
+namespace {
+
+/// Why a reading may stay outside, and the product that would mend it.
+struct Cause {
+  Reading reading;
+  bool is_too_low;
+  Purpose purpose;
+  std::string_view none_on_shelf;
+  std::string_view product;
+};
+
+constexpr std::array causes = {
+    Cause{Reading::ph, false, Purpose::lower_ph, "no_acid_on_shelf", "dry_acid"},
+    Cause{Reading::ph, true, Purpose::raise_ph, "no_base_on_shelf", "soda_ash"},
+    Cause{Reading::total_alkalinity, true, Purpose::raise_alkalinity,
+          "no_alkalinity_product_on_shelf", "sodium_bicarbonate"},
+    Cause{Reading::total_alkalinity, false, Purpose::lower_ph, "no_acid_on_shelf", "dry_acid"},
+    Cause{Reading::calcium_hardness, true, Purpose::raise_calcium, "no_calcium_product_on_shelf",
+          "calcium_chloride_dihydrate"},
+};
+
+Remedy buy(std::string_view product) {
+  Remedy remedy;
+  remedy.kind = "buy";
+  remedy.product = product;
+  return remedy;
+}
+
+std::string too_high(Reading reading) { return std::string(name_of(reading)) + "_too_high"; }
+
+/// The share to drain and refill with water that has less of it.
+Remedy replace(const Situation& situation, Reading reading, double wanted, double reached) {
+  Remedy remedy;
+  remedy.kind = "replace";
+  remedy.with = "softer_water";
+  double refilled_with = 0;
+  if (situation.request.second_source) {
+    const auto other = situation.request.second_source->value(std::string(key_of(reading)));
+    if (other && *other < wanted) {
+      refilled_with = *other;
+      remedy.with = "second_source";
+    }
+  }
+  remedy.fraction = (reached - wanted) / (reached - refilled_with);
+  return remedy;
+}
+
+bool shelf_has(const Situation& situation, Purpose purpose) {
+  const auto& supplies = situation.supplies();
+  return std::any_of(supplies.begin(), supplies.end(),
+                     [&](const Supply& supply) { return supply.product().can(purpose); });
+}
+
+void explain_by_shelf(const Situation& situation, bool is_too_low, Unmet& unmet) {
+  for (const Cause& cause : causes) {
+    if (cause.reading != unmet.reading || cause.is_too_low != is_too_low) continue;
+    if (situation.mildest(cause.purpose) == nullptr) {
+      const bool harms = shelf_has(situation, cause.purpose);
+      unmet.reason.code = harms ? "product_harms_shell" : std::string(cause.none_on_shelf);
+      unmet.remedy = buy(cause.product);
+      return;
+    }
+  }
+  unmet.reason.code = "other_reading_in_the_way";
+}
+
+void explain_sanitizer(const Situation& situation, bool is_too_low, Unmet& unmet) {
+  if (!is_too_low) {
+    unmet.reason.code = "sanitizer_too_high";
+    unmet.remedy = Remedy{};
+    unmet.remedy->kind = "wait";
+    return;
+  }
+  const bool has_one = situation.first_of(situation.sanitizer.products) != nullptr;
+  unmet.reason.code = has_one ? "ph_leaves_no_room_to_pour" : "no_sanitizer_on_shelf";
+  if (!has_one) unmet.remedy = buy(situation.sanitizer.products.front());
+}
+
+void explain(const Situation& situation, Unmet& unmet) {
+  const bool is_too_low = unmet.low && unmet.reached < *unmet.low;
+  if (unmet.reading == situation.sanitizer.reading) {
+    return explain_sanitizer(situation, is_too_low, unmet);
+  }
+  const bool acid_lowers =
+      unmet.reading == Reading::ph || unmet.reading == Reading::total_alkalinity;
+  if (is_too_low || acid_lowers) return explain_by_shelf(situation, is_too_low, unmet);
+  unmet.reason.code = too_high(unmet.reading);
+  unmet.remedy = replace(situation, unmet.reading, *unmet.high, unmet.reached);
+}
+
+Unmet held_by_nothing(Reading metal, double limit, double found) {
+  Unmet unmet;
+  unmet.reading = metal;
+  unmet.high = limit;
+  unmet.reached = found;
+  unmet.reason.code = "no_sequestrant_on_shelf";
+  unmet.remedy = buy("sequestrant");
+  return unmet;
+}
+
+}  // namespace
+
+std::vector<Unmet> unmet_of(const Situation& situation, const WaterState& final) {
+  std::vector<Unmet> all;
+  for (const auto& [reading, goal] : situation.goals) {
+    const double reached = value_of(reading, final);
+    if (distance_outside(reading, goal.band, reached) <= 1e-9) continue;
+    Unmet unmet;
+    unmet.reading = reading;
+    unmet.low = goal.band.low;
+    unmet.high = goal.band.high;
+    unmet.reached = reached;
+    explain(situation, unmet);
+    all.push_back(unmet);
+  }
+  if (situation.mildest(Purpose::hold_metals) != nullptr) return all;
+  for (const auto& [metal, found] : metals_to_hold(situation)) {
+    all.push_back(
+        held_by_nothing(metal, situation.assumptions.metal_limits.at(metal).value, found));
+  }
+  return all;
+}
+
+}  // namespace tub

@@ -1,0 +1,90 @@
+// A whole plan, from a test slip to the last rung.
+#include <catch2/catch.hpp>
+#include <cmath>
+
+#include "chemistry/operations.h"
+#include "planning/make_plan.h"
+#include "sample_job.h"
+
+namespace tub {
+namespace {
+
+const Plan& sample_plan() {
+  static const Plan plan = make_plan(sample_request(), planning_data(), species_table());
+  return plan;
+}
+
+/// The plan's operations, one after the other, on the readings of its start.
+Water replayed(const std::vector<Step>& steps, Water water, double volume_l) {
+  for (const Step& step : steps) {
+    if (const auto* heating = std::get_if<Heat>(&step.what)) {
+      water = heat(water, celsius(heating->to_c));
+    }
+    if (const auto* addition = std::get_if<Addition>(&step.what)) {
+      for (const auto& [formula, grams] : addition->adds_g) {
+        water = add(water, formula, grams * 1000 / volume_l, species_table());
+      }
+      for (const auto& [key, mg_l] : addition->spends) water = spend_free_chlorine(water, mg_l);
+    }
+    if (const auto* release = std::get_if<ReleaseCarbonDioxide>(&step.what)) {
+      water = exchange_carbon_dioxide(water, release->to_log10_pco2_atm, species_table());
+    }
+    if (const auto* repeat = std::get_if<Repeat>(&step.what)) {
+      for (int i = 0; i < repeat->times; ++i) water = replayed(repeat->steps, water, volume_l);
+    }
+  }
+  return water;
+}
+
+void check_replay(const Plan& plan) {
+  const Water start = water_from_readings(plan.start, Balance::none, species_table());
+  const WaterState final = read(replayed(plan.steps, start, plan.volume_l), species_table());
+  for (const auto& key : reading_keys) {
+    CAPTURE(key.name);
+    CHECK(final.*key.member == Approx(plan.final.*key.member).margin(1e-6).epsilon(1e-6));
+  }
+}
+
+}  // namespace
+
+TEST_CASE("the sample tub is filled, heated, treated in the trade's order and heated again") {
+  std::vector<std::string> order;
+  for (const Step& step : sample_plan().steps) {
+    const auto* addition = std::get_if<Addition>(&step.what);
+    order.emplace_back(addition != nullptr ? addition->product : kind_of(step));
+  }
+  // Order: common practice, no source.
+  CHECK(order == std::vector<std::string>{"fill", "heat", "sequestrant", "sodium_bicarbonate",
+                                          "dry_acid", "dichlor_dihydrate",
+                                          "calcium_chloride_dihydrate", "heat"});
+}
+
+TEST_CASE("the sample tub's last water is inside every band and says so") {
+  const Plan& plan = sample_plan();
+  CHECK(plan.unmet.empty());
+  CHECK(plan.final.ph >= 7.4);
+  CHECK(plan.final.ph <= 7.6);
+  CHECK(plan.final.total_alkalinity_mg_l >= 100);
+  CHECK(plan.final.calcium_hardness_mg_l >= 175);
+  CHECK(plan.final.free_chlorine_mg_l >= 3);
+  CHECK(plan.final.free_chlorine_mg_l <= 5);
+}
+
+TEST_CASE("doing a plan's operations by hand gives the water that it states") {
+  check_replay(sample_plan());
+  check_replay(make_plan(request_for_water(7.6, 280, 300), planning_data(), species_table()));
+}
+
+TEST_CASE("calcium waits two hours after bicarbonate, whichever pours are left out") {
+  double minutes = 0;
+  for (const Step& step : sample_plan().steps) {
+    const auto* addition = std::get_if<Addition>(&step.what);
+    if (addition == nullptr) continue;
+    if (addition->product == "calcium_chloride_dihydrate") break;
+    if (addition->product == "sodium_bicarbonate") minutes = 0;
+    minutes += addition->portions.front().wait_minutes;
+  }
+  CHECK(minutes >= 120);
+}
+
+}  // namespace tub
