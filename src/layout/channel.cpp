@@ -16,7 +16,7 @@ class ChannelMaker {
  public:
   ChannelMaker(const Channel& channel, double width, const Context& context)
       : channel_(channel),
-        tracks_(channel_tracks(width, context)),
+        tracks_(channel_tracks(channel, width, context)),
         context_(context),
         lengths_(context.lengths()) {}
 
@@ -126,21 +126,15 @@ class ChannelMaker {
     return centre() + context_.fonts.regular.cap_height() * type.size / 2000;
   }
 
-  void lay_name(const Words& name, const Words& unit, const std::string& now) {
-    Words words;
-    for (const Inline& part : name.parts) words.parts.push_back(Bold{text_of(Words{{part}, {}})});
-    if (!unit.empty()) words.parts.push_back(Small{" " + text_of(unit)});
-    Line line = single_line(words, context_.types().body, context_);
-    Line number = single_line(plain(now), context_.types().channel_number, context_);
+  void lay_name(const Words& name, const Words& unit, Line number) {
     const double number_x = tracks_.now_right - number.width;
-    const double over = line.width + lengths_.key_gap - number_x;
-    if (over > 0) context_.too_wide(text_of(words), over);
-    write(std::move(line), {0, baseline()}, cell(Role::header_cell, Element::Scope::row));
+    write(channel_name(name, unit, context_), {0, baseline()},
+          cell(Role::header_cell, Element::Scope::row));
     write(std::move(number), {number_x, baseline()}, cell(Role::cell));
   }
 
   void lay_row(const ChannelReading& reading) {
-    lay_name(reading.name, reading.unit, reading.now);
+    lay_name(reading.name, reading.unit, channel_now(reading, context_));
     Mark plot = channel_plot(reading, tracks_, context_);
     Content content = {std::move(plot)};
     move(content, {0, centre()});
@@ -149,13 +143,14 @@ class ChannelMaker {
   }
 
   void lay_row(const ChannelHeld& held) {
-    lay_name(held.name, held.unit, held.now);
+    lay_name(held.name, held.unit,
+             single_line(plain(held.now), context_.types().channel_number, context_));
     lay_after(held.held, 2);
   }
 
   void lay_after(const Words& words, int columns) {
     Line line = single_line(words, bold(context_.types().channel_number), context_);
-    const double room = columns > 1 ? tracks_.right - tracks_.plot_left : lengths_.channel_after;
+    const double room = tracks_.right - (columns > 1 ? tracks_.plot_left : tracks_.after);
     if (line.width > room) context_.too_wide(text_of(words), line.width - room);
     Element element = cell(Role::cell);
     element.columns = columns;

@@ -161,19 +161,6 @@ class PlotMaker {
 
 }  // namespace
 
-ChannelTracks channel_tracks(double width, const Context& context) {
-  const Lengths& lengths = context.lengths();
-  ChannelTracks tracks;
-  tracks.right = width;
-  tracks.now_right = lengths.channel_name + lengths.channel_now;
-  tracks.plot_left = tracks.now_right + lengths.plot_left;
-  tracks.plot_width = width - lengths.channel_after - lengths.plot_right - tracks.plot_left;
-  const Shares& shares = context.setting.shares;
-  tracks.band_left = tracks.plot_left + shares.band_from * tracks.plot_width;
-  tracks.band_right = tracks.plot_left + shares.band_to * tracks.plot_width;
-  return tracks;
-}
-
 Mark channel_plot(const ChannelReading& reading, const ChannelTracks& tracks,
                   const Context& context) {
   return PlotMaker(reading, tracks, context).make();

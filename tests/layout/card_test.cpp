@@ -169,6 +169,22 @@ TEST_CASE("in German, on either paper, nothing overlaps and no word is lost") {
   }
 }
 
+TEST_CASE("a reading that was not taken says so and has no ring") {
+  Document document = german_card();
+  auto& row = std::get<ChannelReading>(std::get<Channel>(document.blocks[1].content).rows[1]);
+  row.now = "nicht gemessen";
+  row.now_at.reset();
+  const Page page = pages_on("a4", document)[0];
+  check_page(page);
+  const auto rings = [](const Page& each) {
+    return std::count_if(each.items.begin(), each.items.end(), [](const Item& item) {
+      const Path* const path = std::get_if<Path>(&item);
+      return path && path->stroke && path->fill == Colour{255, 255, 255};
+    });
+  };
+  CHECK(rings(page) + 1 == rings(pages_on("a4", german_card())[0]));
+}
+
 TEST_CASE("a long name takes the width that the figure leaves, on a second line") {
   const Page page = pages_on("a4", german_card())[0];
   CHECK(run_with(page, "Oberhofmeister").origin.y == run_with(page, "1340\u202FL").origin.y);

@@ -1,0 +1,189 @@
+// Reading a language file whole: every fault at its place, then one throw.
+#include "sheets/messages.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <optional>
+
+#include "base/nearest.h"
+#include "base/node.h"
+
+namespace tub {
+namespace {
+
+using PhraseMap = std::map<std::string, Phrase, std::less<>>;
+
+const std::vector<std::string> file_fields = {"language", "name", "numbers", "months", "messages"};
+const std::vector<std::string> number_fields = {"decimal", "group", "singular_up_to"};
+
+struct Entry {
+  std::string key;
+  Node node;
+};
+
+// Groups of messages may be nested; the key joins their names with dots.
+void collect(const Node& node, const std::string& prefix, std::vector<Entry>& entries) {
+  for (const Node::Member& member : node.members()) {
+    const std::string key = prefix.empty() ? member.name : prefix + "." + member.name;
+    if (member.value.is_object()) {
+      collect(member.value, key, entries);
+    } else {
+      entries.push_back({key, member.value});
+    }
+  }
+}
+
+const RequiredMessage* required_of(std::span<const RequiredMessage> required,
+                                   std::string_view key) {
+  const auto found = std::find_if(required.begin(), required.end(),
+                                  [&](const RequiredMessage& row) { return row.key == key; });
+  return found == required.end() ? nullptr : &*found;
+}
+
+void check_placeholders(const Entry& entry, const Phrase& phrase, const RequiredMessage& required) {
+  for (const std::string& name : placeholders_of(phrase)) {
+    const auto& known = required.parameters;
+    if (std::find(known.begin(), known.end(), name) != known.end()) continue;
+    entry.node.problem(fmt::format("the message \"{}\" has no placeholder {{{}}}", entry.key, name),
+                       known.empty() ? "it has none" : suggestion(name, known));
+  }
+}
+
+std::optional<Phrase> read_entry(const Entry& entry, std::span<const RequiredMessage> required,
+                                 std::span<const std::string> known) {
+  const RequiredMessage* const row = required_of(required, entry.key);
+  if (row == nullptr) {
+    const std::string meant = nearest(entry.key, known);
+    entry.node.problem(fmt::format("no sheet uses a message \"{}\"", entry.key),
+                       meant.empty() ? "remove it" : fmt::format("did you mean {}?", meant));
+    return std::nullopt;
+  }
+  const std::optional<std::string> text = entry.node.text();
+  if (!text) return std::nullopt;
+  Phrase phrase = read_phrase(*text);
+  if (phrase.parts.empty() && phrase.fault.empty()) {
+    entry.node.problem(fmt::format("the message \"{}\" is empty", entry.key), "write its words");
+  }
+  if (!phrase.fault.empty()) entry.node.problem(phrase.fault, phrase.help);
+  check_placeholders(entry, phrase, *row);
+  return phrase;
+}
+
+PhraseMap read_messages(const Node& node, std::span<const RequiredMessage> required) {
+  std::vector<std::string> known;
+  for (const RequiredMessage& row : required) known.push_back(row.key);
+  std::vector<Entry> entries;
+  collect(node, "", entries);
+  PhraseMap phrases;
+  for (const Entry& entry : entries) {
+    std::optional<Phrase> phrase = read_entry(entry, required, known);
+    if (phrase) phrases.insert_or_assign(entry.key, std::move(*phrase));
+  }
+  for (const std::string& key : known) {
+    const bool is_there = std::any_of(entries.begin(), entries.end(),
+                                      [&](const Entry& entry) { return entry.key == key; });
+    if (!is_there) {
+      node.problem(fmt::format("the message \"{}\" is missing", key), "add it to this language");
+    }
+  }
+  return phrases;
+}
+
+NumberStyle read_numbers(const Node& node) {
+  node.allow_only(number_fields);
+  NumberStyle style;
+  if (const auto decimal = node.require("decimal")) style.decimal = decimal->text().value_or("");
+  if (const auto group = node.require("group")) style.group = group->text().value_or("");
+  if (const auto most = node.require("singular_up_to")) {
+    style.singular_up_to = most->number(0, 10).value_or(1);
+  }
+  return style;
+}
+
+std::array<std::string, 12> read_months(const Node& node) {
+  std::array<std::string, 12> months;
+  const std::vector<Node> items = node.items();
+  if (node.is_array() && items.size() != months.size()) {
+    node.problem(fmt::format("expected 12 months, found {}", items.size()), "name every month");
+  }
+  for (std::size_t i = 0; i < std::min(items.size(), months.size()); ++i) {
+    months.at(i) = items[i].text().value_or("");
+  }
+  return months;
+}
+
+[[noreturn]] void throw_ours(std::string message) {
+  throw Error({std::move(message),
+               "",
+               {},
+               "this is a fault of the program: its list of messages is not complete",
+               Fault::machine});
+}
+
+Words filled(const Phrase& phrase, std::string_view key,
+             std::span<const MessageParameter> parameters) {
+  Words words;
+  for (const PhrasePart& part : phrase.parts) {
+    if (part.kind == PhrasePart::Kind::text) {
+      append(words, part.weight, part.text);
+    } else if (part.kind == PhrasePart::Kind::line) {
+      words.parts.emplace_back(Fill{part.least_mm, ""});
+    } else {
+      const auto given = std::find_if(parameters.begin(), parameters.end(),
+                                      [&](const auto& row) { return row.name == part.text; });
+      if (given == parameters.end()) {
+        throw_ours(fmt::format("the message \"{}\" was not given its {{{}}}", key, part.text));
+      }
+      append(words, part.weight, given->words);
+    }
+  }
+  return words;
+}
+
+}  // namespace
+
+Messages Messages::parse(std::string_view text, const std::string& file,
+                         std::span<const RequiredMessage> required) {
+  Problems problems;
+  const Node root = Node::parse(text, file, problems);
+  root.allow_only(file_fields);
+  Messages messages;
+  if (const auto node = root.require("language")) messages.language_ = node->text().value_or("");
+  if (const auto node = root.require("name")) messages.name_ = node->text().value_or("");
+  if (const auto node = root.require("numbers")) messages.numbers_ = read_numbers(*node);
+  if (const auto node = root.require("months")) messages.months_ = read_months(*node);
+  if (const auto node = root.require("messages")) {
+    messages.phrases_ = read_messages(*node, required);
+  }
+  problems.throw_if_any();
+  return messages;
+}
+
+bool Messages::has(std::string_view key) const { return phrases_.find(key) != phrases_.end(); }
+
+const Phrase& Messages::phrase(std::string_view key) const {
+  const auto found = phrases_.find(key);
+  if (found != phrases_.end()) return found->second;
+  throw_ours(fmt::format("the language \"{}\" has no message \"{}\"", language_, key));
+}
+
+Words Messages::words(std::string_view key, MessageParameters parameters) const {
+  return words(key, std::span<const MessageParameter>(parameters.begin(), parameters.size()));
+}
+
+Words Messages::words(std::string_view key, std::span<const MessageParameter> parameters) const {
+  return filled(phrase(key), key, parameters);
+}
+
+std::string Messages::text(std::string_view key, MessageParameters parameters) const {
+  return text_of(words(key, parameters));
+}
+
+std::string Messages::date(const CalendarDate& date) const {
+  return text("date", {{"day", std::to_string(date.day)},
+                       {"month", months_.at(static_cast<std::size_t>(date.month - 1))},
+                       {"year", std::to_string(date.year)}});
+}
+
+}  // namespace tub

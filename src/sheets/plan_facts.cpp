@@ -1,0 +1,209 @@
+// From the whole plan to its facts: heading, cautions, unmet targets, foot.
+#include "sheets/plan_facts.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <string>
+#include <utility>
+
+#include "sheets/addition_facts.h"
+#include "sheets/channel_facts.h"
+#include "sheets/plan_shape.h"
+#include "sheets/rung_facts.h"
+#include "sheets/wording.h"
+
+namespace tub {
+namespace {
+
+void set_people(Facts& facts, const Wording& wording) {
+  const Heading& heading = wording.sources().heading;
+  const Messages& messages = wording.messages();
+  const std::string phone = unbroken(heading.shop_phone);
+  facts.set("vessel", typeset(heading.vessel_name));
+  facts.set("prepared_for", typeset(heading.prepared_for));
+  facts.set("shop", typeset(heading.shop_name));
+  facts.set("address", typeset(heading.shop_address));
+  facts.set("phone", phone);
+  facts.set("phone_or_line", phone.empty() ? messages.words("line") : plain(phone));
+  facts.set("date_or_line",
+            heading.date ? plain(messages.date(*heading.date)) : messages.words("date_line"));
+  if (heading.shop_name.empty()) return;
+  const std::string shop = typeset(heading.shop_name);
+  facts.set("prepared_by",
+            phone.empty() ? messages.words("by", {{"shop", shop}})
+                          : messages.words("by_with_phone", {{"shop", shop}, {"phone", phone}}));
+}
+
+void set_vessel(Facts& facts, const Wording& wording) {
+  const Plan& plan = wording.plan();
+  const Messages& messages = wording.messages();
+  facts.set("volume", wording.volume(plan.volume_l));
+  const std::string other = wording.other_volume(plan.volume_l);
+  const std::string spread = wording.percent(plan.volume_give_or_take);
+  const std::string shell = messages.text("shell." + wording.sources().heading.shell);
+  facts.set("volume_facts",
+            messages.words("volume_facts",
+                           {{"other_volume", other}, {"give_or_take", spread}, {"shell", shell}}));
+  if (plan.use != "private")
+    facts.set("local_rules_first", messages.words("local_rules." + plan.use));
+}
+
+double dosing_temperature_c(const Plan& plan) {
+  for (const Step& step : plan.steps) {
+    if (const auto* const heat = std::get_if<Heat>(&step.what)) return heat->to_c;
+    if (std::holds_alternative<Addition>(step.what)) break;
+  }
+  return plan.start.temperature_c;
+}
+
+void set_cautions(Facts& facts, const Wording& wording) {
+  const Messages& messages = wording.messages();
+  const std::vector<std::string> protection = common_protection(wording);
+  facts.set("signs", sign_facts(wording, protection));
+  std::string list;
+  for (const std::string& name : protection) {
+    const std::string word = messages.text("protection." + name + ".name");
+    list = list.empty() ? word : messages.text("list.comma", {{"first", list}, {"second", word}});
+  }
+  const std::string warm = wording.temperature(dosing_temperature_c(wording.plan()));
+  facts.set("every_time",
+            messages.words("every_time", {{"protection", list}, {"temperature", warm}}));
+}
+
+Words joined(const Messages& messages, std::string_view key, const Words& first, Words second) {
+  if (first.empty()) return second;
+  return messages.words(key, {{"first", first}, {"second", std::move(second)}});
+}
+
+// The worst pairs of this shelf: one for each way in which two products can kill.
+Words worst_pairs(const Wording& wording) {
+  Words pairs;
+  std::vector<std::string> named;
+  for (const HazardPair& pair : wording.plan().hazards) {
+    if (pair.severity != "deadly") continue;
+    if (std::find(named.begin(), named.end(), pair.code) != named.end()) continue;
+    named.push_back(pair.code);
+    const std::string first = wording.product_in_text(pair.first);
+    const std::string second = wording.product_in_text(pair.second);
+    pairs = joined(
+        wording.messages(), "list.semicolon", pairs,
+        wording.messages().words("pair." + pair.code, {{"first", first}, {"second", second}}));
+  }
+  return pairs;
+}
+
+Words never_mix(const Wording& wording) {
+  const Words pairs = worst_pairs(wording);
+  if (pairs.empty()) return wording.messages().words("never_mix.text");
+  return wording.messages().words("never_mix.text_and_pairs", {{"pairs", pairs}});
+}
+
+// Amounts to buy are rounded up to what a shop weighs out.
+double rounded_up_g(double grams) {
+  constexpr double small = 100;
+  const double step = grams < small ? 10 : 50;
+  return std::ceil(grams / step) * step;
+}
+
+Words buying_words(const Wording& wording, const Remedy& remedy) {
+  const std::string product = wording.product_in_text(remedy.product);
+  if (!remedy.amount_g) return wording.messages().words("remedy.buy", {{"product", product}});
+  return wording.messages().words(
+      "remedy.buy_amount",
+      {{"product", product}, {"amount", wording.grams(rounded_up_g(*remedy.amount_g))}});
+}
+
+Words remedy_words(const Wording& wording, const Remedy& remedy) {
+  const Messages& messages = wording.messages();
+  constexpr double minutes_an_hour = 60;
+  if (remedy.kind == "buy") return buying_words(wording, remedy);
+  if (remedy.kind == "wait") {
+    if (!remedy.hours) return messages.words("remedy.wait_and_test");
+    return messages.words("remedy.wait",
+                          {{"time", wording.duration(*remedy.hours * minutes_an_hour)}});
+  }
+  return messages.words("remedy." + remedy.kind,
+                        {{"share", wording.rounded_percent(remedy.fraction.value_or(0))},
+                         {"water", messages.text("water." + remedy.with)}});
+}
+
+std::vector<Facts> unmet_facts(const Wording& wording) {
+  std::vector<Facts> rows;
+  for (const Unmet& unmet : wording.plan().unmet) {
+    Facts facts(unmet_shape());
+    facts.set("name", wording.reading_name(unmet.reading));
+    facts.set("reached", wording.value(unmet.reading, unmet.reached));
+    facts.set("target", wording.limits(unmet.reading, {unmet.low, unmet.high}));
+    Words advice = wording.reason(unmet.reason, "unmet");
+    if (unmet.remedy) {
+      advice =
+          joined(wording.messages(), "sentences", advice, remedy_words(wording, *unmet.remedy));
+    }
+    facts.set("advice", std::move(advice));
+    rows.push_back(std::move(facts));
+  }
+  return rows;
+}
+
+// What pH does by itself, said where it leaves its band.
+Words drift_words(const Wording& wording) {
+  const Plan& plan = wording.plan();
+  const auto target = plan.targets.readings.find(Reading::ph);
+  const bool has_band = target != plan.targets.readings.end() && target->second.high;
+  if (!has_band || plan.drift.ph_at_air <= *target->second.high) return {};
+  return wording.messages().words("drift",
+                                  {{"ph", wording.value(Reading::ph, plan.drift.ph_at_air)},
+                                   {"high", wording.value(Reading::ph, *target->second.high)}});
+}
+
+Words assumed_words(const Wording& wording) {
+  Words all;
+  for (const Reason& reason : wording.plan().assumed) {
+    all = joined(wording.messages(), "list.semicolon", all, wording.reason(reason, "assumed"));
+  }
+  return all;
+}
+
+// "7K4Q-M2": four characters, then the rest.
+std::string printed_fingerprint(const std::string& fingerprint) {
+  constexpr std::size_t group = 4;
+  if (fingerprint.size() <= group) return fingerprint;
+  return fingerprint.substr(0, group) + "-" + fingerprint.substr(group);
+}
+
+// A source by its name alone: what stands before its first comma, colon or semicolon.
+std::string short_source(const std::string& source) {
+  return source.substr(0, source.find_first_of(",;:"));
+}
+
+void set_foot(Facts& facts, const Wording& wording) {
+  const Plan& plan = wording.plan();
+  facts.set("fingerprint", printed_fingerprint(plan.fingerprint));
+  facts.set("target_set", wording.messages().words("targets." + plan.targets.id));
+  facts.set("gate_source", typeset(short_source(plan.gate_source)));
+  facts.set("version", wording.sources().version);
+}
+
+}  // namespace
+
+Facts plan_facts(const SheetSources& sources, const Messages& messages) {
+  const Wording wording(sources, messages);
+  Facts facts(plan_shape());
+  set_people(facts, wording);
+  set_vessel(facts, wording);
+  set_cautions(facts, wording);
+  facts.set("never_mix", never_mix(wording));
+  facts.set("readings", reading_facts(wording));
+  facts.set("held", held_facts(wording));
+  facts.set("last_number", std::to_string(last_number(sources.plan)));
+  facts.set("unmet", unmet_facts(wording));
+  facts.set("rungs", rung_facts(wording));
+  facts.set("drift", drift_words(wording));
+  facts.set("assumed", assumed_words(wording));
+  set_foot(facts, wording);
+  return facts;
+}
+
+}  // namespace tub

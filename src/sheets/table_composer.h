@@ -1,0 +1,17 @@
+// Tables, charts and lists of pictograms out of a template's nodes.
+#pragma once
+
+#include <vector>
+
+#include "base/node.h"
+#include "document/block.h"
+#include "sheets/composer.h"
+
+namespace tub {
+
+Table compose_table(Composer& composer, const Node& node);
+Chart compose_chart(Composer& composer, const Node& node);
+/// The member "signs" of an object: pictograms by name, with their alternative texts.
+std::vector<Sign> compose_sign_list(Composer& composer, const Node& object);
+
+}  // namespace tub

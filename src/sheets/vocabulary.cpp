@@ -1,0 +1,253 @@
+// Keys with their placeholders, in tables; the rest follows from rows of data.
+#include "sheets/vocabulary.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <iterator>
+#include <map>
+#include <set>
+#include <string>
+#include <string_view>
+
+#include "base/text.h"
+
+namespace tub {
+namespace {
+
+using Keys = std::map<std::string, std::set<std::string>>;
+
+struct Row {
+  std::string_view key;
+  std::string_view parameters = "";  // with blanks between
+};
+
+constexpr std::array code_rows = {
+    Row{"yes"},
+    Row{"line"},
+    Row{"date", "day month year"},
+    Row{"date_line"},
+    Row{"by", "shop"},
+    Row{"by_with_phone", "shop phone"},
+    Row{"volume_facts", "other_volume give_or_take shell"},
+    Row{"every_time", "protection temperature"},
+    Row{"never_mix.text"},
+    Row{"never_mix.text_and_pairs", "pairs"},
+    Row{"local_rules.rented"},
+    Row{"local_rules.public"},
+    Row{"list.and", "first second"},
+    Row{"list.comma", "first second"},
+    Row{"list.semicolon", "first second"},
+    Row{"sentences", "first second"},
+    Row{"drift", "ph high"},
+    Row{"channel.not_tested"},
+    Row{"limit.at_most", "n"},
+    Row{"limit.at_least", "n"},
+    Row{"rung.fill"},
+    Row{"rung.fill_and_heat", "temperature"},
+    Row{"rung.fill_how"},
+    Row{"rung.test_again"},
+    Row{"rung.heat", "temperature"},
+    Row{"rung.does", "does"},
+    Row{"rung.does_and_note", "does note"},
+    Row{"rung.weigh"},
+    Row{"rung.too_coarse"},
+    Row{"rung.in_rounds", "product"},
+    Row{"rung.release"},
+    Row{"rung.release_does"},
+    Row{"rung.replace", "share water"},
+    Row{"rung.replace_how"},
+    Row{"pour.if_under", "n"},
+    Row{"pour.if_over", "n"},
+    Row{"pour.expect", "range"},
+    Row{"pour.look"},
+    Row{"pour.have_us_test"},
+    Row{"pour.target", "range"},
+    Row{"pour.target_clear"},
+    Row{"pour.until_under", "n"},
+    Row{"pour.until_over", "n"},
+    Row{"pour.air"},
+    Row{"pour.end_of_round"},
+    Row{"outcome.clear"},
+    Row{"outcome.cloudy"},
+    Row{"outcome.inside", "range"},
+    Row{"outcome.over", "n"},
+    Row{"outcome.under", "n"},
+    Row{"outcome.over_after_both", "n"},
+    Row{"outcome.under_after_both", "n"},
+    Row{"outcome.of.inside", "name range"},
+    Row{"outcome.of.over", "name n"},
+    Row{"outcome.of.under", "name n"},
+    Row{"outcome.of.not_over", "name n"},
+    Row{"outcome.of.not_under", "name n"},
+    Row{"outcome.after_rounds", "n"},
+    Row{"then.go_on"},
+    Row{"then.skip_rest"},
+    Row{"then.stop_and_call"},
+    Row{"then.wait_and_test", "time"},
+    Row{"then.air_and_test", "time"},
+    Row{"then.skip_second"},
+    Row{"then.another_round", "times most"},
+    Row{"gate.title"},
+    Row{"gate.reading", "name range"},
+    Row{"gate.clear"},
+    Row{"gate.temperature", "temperature"},
+    Row{"gate.heat", "temperature"},
+    Row{"gate.people"},
+    Row{"does.raise_alkalinity"},
+    Row{"does.lower_alkalinity"},
+    Row{"does.raise_ph"},
+    Row{"does.lower_ph"},
+    Row{"does.raise_calcium"},
+    Row{"does.sanitize"},
+    Row{"does.bromide_bank"},
+    Row{"does.stabilise_chlorine"},
+    Row{"does.hold_metals"},
+    Row{"does.hold_named_metals", "metals"},
+    Row{"remedy.replace", "share water"},
+    Row{"remedy.blend", "share water"},
+    Row{"remedy.buy", "product"},
+    Row{"remedy.buy_amount", "product amount"},
+    Row{"remedy.wait", "time"},
+    Row{"remedy.wait_and_test"},
+    Row{"water.source_water"},
+    Row{"water.second_source"},
+    Row{"water.softer_water"},
+    Row{"ion.sodium"},
+    Row{"ion.chloride"},
+    Row{"spoon.and", "first second"},
+    Row{"unit.mg_l_name"},
+};
+
+// Reasons of a plan by the group that says them; a parameter that only some plans give is not here.
+constexpr std::array reason_rows = {
+    Row{"note.later_step_takes", "step amount"},
+    Row{"note.later_step_adds", "step amount"},
+    Row{"note.too_fine_to_measure", "scale_g"},
+    Row{"note.waits_before_next", "next_step product partner hours_apart"},
+    Row{"unmet.no_acid_on_shelf"},
+    Row{"unmet.no_base_on_shelf"},
+    Row{"unmet.no_alkalinity_product_on_shelf"},
+    Row{"unmet.no_calcium_product_on_shelf"},
+    Row{"unmet.no_sanitizer_on_shelf"},
+    Row{"unmet.no_sequestrant_on_shelf"},
+    Row{"unmet.product_harms_shell"},
+    Row{"unmet.other_reading_in_the_way"},
+    Row{"unmet.ph_leaves_no_room_to_pour"},
+    Row{"unmet.sanitizer_too_high"},
+    Row{"assumed.stop_assumed", "reading value"},
+    Row{"assumed.metal_not_tested", "reading"},
+    Row{"assumed.calcium_not_tested", "calcium_hardness_mg_l"},
+    Row{"assumed.total_chlorine_taken_as_combined", "combined_chlorine_mg_l"},
+    Row{"assumed.dissolved_solids_of_the_ions", "estimated_mg_l ions_mg_l"},
+    Row{"assumed.dissolved_solids_as_salt", "sodium_chloride_mg_l"},
+    Row{"assumed.charge_balance_closed", "ion mg_l"},
+    Row{"assumed.volume_give_or_take", "share"},
+};
+
+// Rows of assumptions.json that a plan may name; each message takes {value}, its unit included.
+constexpr std::array<std::string_view, 13> assumptions = {
+    "source_temperature_c",
+    "bathing_temperature_c",
+    "dosing_temperature_c",
+    "magnesium_share",
+    "chloride_mg_l",
+    "sulfate_mg_l",
+    "dissolved_solids_per_conductivity",
+    "fresh_water_demand_mg_l",
+    "tap_free_chlorine_mg_l",
+    "tap_combined_chlorine_mg_l",
+    "chlorine_per_combined",
+    "carbon_dioxide_lost_per_wait",
+    "carbon_dioxide_release_per_hour",
+};
+
+// Units of numbers; each message takes {n}.
+constexpr std::array<std::string_view, 12> units = {
+    "g",       "ml",         "oz",     "us_fluid_ounce", "litre",   "us_gallon",
+    "celsius", "fahrenheit", "minute", "hour",           "percent", "mg_l"};
+
+// Shells and waters that jobs name, beside the rows of data.
+constexpr std::array<std::string_view, 7> shells = {
+    "acrylic", "vinyl", "rotomoulded", "fibreglass", "stainless_steel", "timber", "tile"};
+
+void require(Keys& keys, const std::string& key, std::string_view parameters = "") {
+  std::set<std::string>& known = keys[key];
+  for (const std::string& parameter : split(parameters, ' ')) {
+    if (!parameter.empty()) known.insert(parameter);
+  }
+}
+
+void require_fixed(Keys& keys) {
+  for (const Row& row : code_rows) require(keys, std::string(row.key), row.parameters);
+  for (const Row& row : reason_rows) require(keys, std::string(row.key), row.parameters);
+  for (const std::string_view code : assumptions) {
+    require(keys, fmt::format("assumed.{}", code), "value");
+  }
+  for (const std::string_view unit : units) require(keys, fmt::format("unit.{}", unit), "n");
+  for (const std::string_view shell : shells) require(keys, fmt::format("shell.{}", shell));
+  for (const Reading reading : all_readings) {
+    require(keys, fmt::format("reading.{}.name", name_of(reading)));
+    require(keys, fmt::format("reading.{}.in_text", name_of(reading)));
+    require(keys, fmt::format("unmet.{}_too_high", name_of(reading)));
+  }
+}
+
+void require_products(Keys& keys, const PlanningData& data) {
+  for (const Product& product : data.products) {
+    require(keys, fmt::format("product.{}.name", product.id));
+    require(keys, fmt::format("product.{}.in_text", product.id));
+    require(keys, fmt::format("product.{}.how", product.id));
+    if (!product.danger.empty()) require(keys, "danger." + product.danger);
+    for (const std::string& sign : product.protection) {
+      require(keys, fmt::format("protection.{}.name", sign));
+      require(keys, fmt::format("protection.{}.alt", sign));
+      require(keys, fmt::format("protection.{}.too", sign));
+    }
+  }
+}
+
+void require_rows(Keys& keys, const PlanningData& data) {
+  for (const HazardRule& rule : data.hazard_rules) {
+    require(keys, "pair." + rule.code, "first second");
+  }
+  for (const TargetSet& set : data.target_sets) require(keys, "targets." + set.id);
+  for (const MeasureSystem& system : data.measures) {
+    for (const Spoon& spoon : system.spoons) {
+      for (const std::string_view form : {"level.one", "level.many", "liquid.one", "liquid.many"}) {
+        require(keys, fmt::format("spoon.{}.{}", spoon.unit, form), "n");
+      }
+    }
+  }
+}
+
+// A message of a template may use the names that are in scope wherever it is said.
+void require_said(Keys& keys, std::span<const SheetTemplate> sheets) {
+  Keys said;
+  for (const SheetTemplate& sheet : sheets) {
+    for (const RequiredMessage& message : sheet.messages) {
+      const std::set<std::string> offered(message.parameters.begin(), message.parameters.end());
+      const auto [entry, is_first] = said.try_emplace(message.key, offered);
+      if (is_first) continue;
+      std::erase_if(entry->second, [&](const auto& name) { return !offered.contains(name); });
+    }
+  }
+  for (auto& [key, names] : said) keys.try_emplace(key, std::move(names));
+}
+
+}  // namespace
+
+std::vector<RequiredMessage> required_messages(std::span<const SheetTemplate> sheets,
+                                               const PlanningData& data) {
+  Keys keys;
+  require_fixed(keys);
+  require_products(keys, data);
+  require_rows(keys, data);
+  require_said(keys, sheets);
+  std::vector<RequiredMessage> required;
+  for (const auto& [key, names] : keys) required.push_back({key, {names.begin(), names.end()}});
+  return required;
+}
+
+}  // namespace tub

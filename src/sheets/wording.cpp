@@ -1,0 +1,280 @@
+// Numbers get their unit from a message, so that each language places both.
+#include "sheets/wording.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <cassert>
+#include <cmath>
+#include <utility>
+
+#include "base/text.h"
+
+namespace tub {
+namespace {
+
+constexpr double litres_a_us_gallon = 3.785411784;  // exact: 231 cubic inches
+constexpr double millilitres_a_us_fluid_ounce = 29.5735295625;
+constexpr double minutes_an_hour = 60;
+
+// How finely each reading is printed: as far as any owner's test shows it.
+Decimals decimals_of(Reading reading) {
+  switch (reading) {
+    case Reading::ph:
+      return {1, 1};
+    case Reading::free_chlorine:
+    case Reading::total_bromine:
+    case Reading::combined_chlorine:
+      return {0, 1};
+    case Reading::copper:
+    case Reading::iron:
+    case Reading::manganese:
+      return {0, 2};
+    default:
+      return {0, 0};
+  }
+}
+
+bool is_scale_unit(const std::string& unit) {
+  constexpr std::array<std::string_view, 4> units = {"g", "ml", "oz", "us_fluid_ounce"};
+  return std::find(units.begin(), units.end(), unit) != units.end();
+}
+
+bool is_us_scale_unit(const std::string& unit) { return unit == "oz" || unit == "us_fluid_ounce"; }
+
+bool has_us_scale(const std::vector<Step>& steps);
+
+struct HasUsScale {
+  bool operator()(const Addition& addition) const {
+    return std::any_of(
+        addition.portions.begin(), addition.portions.end(), [](const Portion& portion) {
+          return std::any_of(portion.measure.begin(), portion.measure.end(),
+                             [](const Measure& m) { return is_us_scale_unit(m.unit); });
+        });
+  }
+  bool operator()(const Repeat& repeat) const { return has_us_scale(repeat.steps); }
+  template <class Other>
+  bool operator()(const Other&) const {
+    return false;
+  }
+};
+
+bool has_us_scale(const std::vector<Step>& steps) {
+  return std::any_of(steps.begin(), steps.end(),
+                     [](const Step& step) { return std::visit(HasUsScale{}, step.what); });
+}
+
+bool ends_in(std::string_view name, std::string_view suffix) {
+  return name == suffix || (name.size() > suffix.size() && name.ends_with(suffix) &&
+                            name[name.size() - suffix.size() - 1] == '_');
+}
+
+}  // namespace
+
+bool is_in_us_units(const Plan& plan) { return has_us_scale(plan.steps); }
+
+Wording::Wording(const SheetSources& sources, const Messages& messages)
+    : sources_(&sources), messages_(&messages), us_units_(is_in_us_units(sources.plan)) {}
+
+const Product& Wording::product(const std::string& id) const {
+  const auto found = std::find_if(sources_->products.begin(), sources_->products.end(),
+                                  [&](const Product& row) { return row.id == id; });
+  assert(found != sources_->products.end() && "a plan's product that has no row");
+  return *found;
+}
+
+std::string Wording::product_name(const std::string& id) const {
+  return messages_->text(fmt::format("product.{}.name", id));
+}
+
+std::string Wording::product_in_text(const std::string& id) const {
+  return messages_->text(fmt::format("product.{}.in_text", id));
+}
+
+std::string Wording::reading_name(Reading reading) const {
+  return messages_->text(fmt::format("reading.{}.name", name_of(reading)));
+}
+
+std::string Wording::reading_in_text(Reading reading) const {
+  return messages_->text(fmt::format("reading.{}.in_text", name_of(reading)));
+}
+
+std::string Wording::reading_unit(Reading reading) const {
+  return reading == Reading::ph ? "" : messages_->text("unit.mg_l_name");
+}
+
+std::string Wording::value(Reading reading, double value) const {
+  return number_text(value, decimals_of(reading), messages_->numbers());
+}
+
+std::string Wording::measured(Reading reading, double value) const {
+  Decimals decimals = decimals_of(reading);
+  if (decimals.most > 0) decimals.most = std::max(decimals.most, 2);
+  return number_text(value, decimals, messages_->numbers());
+}
+
+std::string Wording::range(Reading reading, Range range) const {
+  return range_text(range, decimals_of(reading), messages_->numbers());
+}
+
+std::string Wording::limits(Reading reading, const Limits& limits) const {
+  if (limits.low && limits.high && *limits.low > 0) {
+    return range(reading, {*limits.low, *limits.high});
+  }
+  if (limits.high) return messages_->text("limit.at_most", {{"n", value(reading, *limits.high)}});
+  if (limits.low) return messages_->text("limit.at_least", {{"n", value(reading, *limits.low)}});
+  return "";
+}
+
+Range Wording::printed_range(Reading reading, Range range) const {
+  return rounded_outward(range, decimals_of(reading).most);
+}
+
+std::string Wording::with_unit(std::string_view unit, double value, Decimals decimals) const {
+  return messages_->text(fmt::format("unit.{}", unit),
+                         {{"n", number_text(value, decimals, messages_->numbers())}});
+}
+
+std::string Wording::measure(const Measure& measure, bool is_liquid) const {
+  if (is_scale_unit(measure.unit)) return with_unit(measure.unit, measure.count, {0, 1});
+  const bool is_one = measure.count <= messages_->numbers().singular_up_to;
+  const std::string key = fmt::format("spoon.{}.{}.{}", measure.unit,
+                                      is_liquid ? "liquid" : "level", is_one ? "one" : "many");
+  return messages_->text(key, {{"n", count_text(measure.count, messages_->numbers())}});
+}
+
+bool Wording::has_spoons(const Portion& portion) const {
+  return std::any_of(portion.measure.begin(), portion.measure.end(),
+                     [](const Measure& m) { return !is_scale_unit(m.unit); });
+}
+
+Amount Wording::amount(const Portion& portion, const std::string& product_id) const {
+  const bool is_liquid = product(product_id).form == Form::liquid || !portion.amount_g;
+  Amount amount;
+  if (us_units_ && portion.amount_ml) {
+    amount.text =
+        with_unit("us_fluid_ounce", *portion.amount_ml / millilitres_a_us_fluid_ounce, {0, 1});
+  } else if (portion.amount_ml) {
+    amount.text = with_unit("ml", *portion.amount_ml, {0, 1});
+  } else if (portion.amount_g) {
+    amount.text = grams(*portion.amount_g);
+  }
+  for (const Measure& part : portion.measure) {
+    const std::string said = measure(part, is_liquid);
+    if (is_us_scale_unit(part.unit)) {
+      amount.text = said;
+    } else if (!is_scale_unit(part.unit)) {
+      amount.spoons =
+          amount.spoons.empty()
+              ? said
+              : messages_->text("spoon.and", {{"first", amount.spoons}, {"second", said}});
+    }
+  }
+  return amount;
+}
+
+std::string Wording::volume(double litres) const {
+  if (us_units_) return with_unit("us_gallon", litres / litres_a_us_gallon, {0, 0});
+  return with_unit("litre", litres, {0, 0});
+}
+
+std::string Wording::other_volume(double litres) const {
+  if (us_units_) return with_unit("litre", litres, {0, 0});
+  return with_unit("us_gallon", litres / litres_a_us_gallon, {0, 0});
+}
+
+std::string Wording::temperature(double celsius) const {
+  if (us_units_) return with_unit("fahrenheit", celsius * 1.8 + 32, {0, 0});
+  return with_unit("celsius", celsius, {0, 1});
+}
+
+std::string Wording::duration(double minutes) const {
+  const double hours = minutes / minutes_an_hour;
+  const bool is_half_hours = minutes >= minutes_an_hour && std::fmod(minutes, 30) == 0;
+  if (!is_half_hours) return with_unit("minute", minutes, {0, 0});
+  return messages_->text("unit.hour", {{"n", count(hours)}});
+}
+
+std::string Wording::hours(const Interval& hours) const {
+  const Range halves = {std::floor(hours.low * 2) / 2, std::ceil(hours.high * 2) / 2};
+  return messages_->text("unit.hour", {{"n", range_text(halves, {0, 1}, messages_->numbers())}});
+}
+
+std::string Wording::percent(double share) const {
+  constexpr double hundred = 100;
+  return with_unit("percent", share * hundred, {0, 1});
+}
+
+std::string Wording::rounded_percent(double share) const {
+  constexpr double hundred = 100;
+  return with_unit("percent", share * hundred, {0, 0});
+}
+
+std::string Wording::grams(double grams) const {
+  constexpr double grams_an_ounce = 28.349523125;  // exact: international avoirdupois
+  if (us_units_) return with_unit("oz", grams / grams_an_ounce, {0, 1});
+  return with_unit("g", grams, {0, 1});
+}
+
+std::string Wording::count(double number) const { return count_text(number, messages_->numbers()); }
+
+std::string Wording::named(const std::string& text) const {
+  if (const auto reading = reading_named(text)) return reading_in_text(*reading);
+  for (const std::string_view group : {"product.{}.in_text", "water.{}", "ion.{}"}) {
+    const std::string key = fmt::format(fmt::runtime(group), text);
+    if (messages_->has(key)) return messages_->text(key);
+  }
+  return typeset(text);
+}
+
+std::string Wording::number_with_unit(const std::string& name, double value) const {
+  if (name.ends_with("mg_l")) return with_unit("mg_l", value, {0, 2});
+  if (ends_in(name, "ph")) return number_text(value, {1, 2}, messages_->numbers());
+  if (ends_in(name, "g")) return with_unit("g", value, {0, 1});
+  if (ends_in(name, "ml")) return with_unit("ml", value, {0, 0});
+  if (ends_in(name, "c")) return temperature(value);
+  if (ends_in(name, "hours") || name.starts_with("hours_"))
+    return duration(value * minutes_an_hour);
+  if (ends_in(name, "minutes")) return duration(value);
+  if (ends_in(name, "share") || ends_in(name, "fraction")) return percent(value);
+  return number_text(value, {0, 2}, messages_->numbers());
+}
+
+std::string Wording::parameter(const std::string& name, const Reason::Parameter& value) const {
+  if (const auto* const text = std::get_if<std::string>(&value)) return named(*text);
+  return number_with_unit(name, std::get<double>(value));
+}
+
+// A figure of an assumption: its unit stands beside it in the reason.
+std::string Wording::in_unit(const std::string& unit, double value) const {
+  if (unit.starts_with("share")) return percent(value);
+  if (unit == "°C") return temperature(value);
+  if (unit == "min") return duration(value);
+  if (unit.starts_with("mg/L") && !unit.starts_with("mg/L per")) {
+    return with_unit("mg_l", value, {0, 2});
+  }
+  return number_text(value, {0, 2}, messages_->numbers());
+}
+
+Words Wording::reason(const Reason& reason, std::string_view group) const {
+  std::optional<std::string> unit;
+  for (const auto& [name, value] : reason.parameters) {
+    if (name == "unit") unit = std::get<std::string>(value);
+  }
+  std::vector<MessageParameter> parameters;
+  for (const auto& [name, value] : reason.parameters) {
+    const auto* const number = std::get_if<double>(&value);
+    parameters.emplace_back(name,
+                            unit && number ? in_unit(*unit, *number) : parameter(name, value));
+  }
+  return messages_->words(fmt::format("{}.{}", group, reason.code), parameters);
+}
+
+std::string typeset(std::string_view text) { return replaced(text, "'", "\u2019"); }
+
+std::string unbroken(std::string_view text) {
+  return replaced(replaced(typeset(text), " ", "\u00A0"), "-", "\u2011");
+}
+
+}  // namespace tub

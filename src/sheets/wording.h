@@ -1,0 +1,76 @@
+// Quantities, readings and reasons in the words of one language.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+
+#include "document/words.h"
+#include "planning/plan.h"
+#include "planning/reading.h"
+#include "sheets/messages.h"
+#include "sheets/sheet_sources.h"
+
+namespace tub {
+
+/// Whether a plan's amounts are in ounces: then volumes stand in US gallons and temperatures in °F.
+bool is_in_us_units(const Plan& plan);
+
+/// Says the parts of one plan in one language. What it refers to outlives it.
+class Wording {
+ public:
+  Wording(const SheetSources& sources, const Messages& messages);
+
+  const Messages& messages() const { return *messages_; }
+  const Plan& plan() const { return sources_->plan; }
+  const SheetSources& sources() const { return *sources_; }
+  const Product& product(const std::string& id) const;
+
+  std::string product_name(const std::string& id) const;     ///< "Dry acid"
+  std::string product_in_text(const std::string& id) const;  ///< "dry acid"
+  std::string reading_name(Reading reading) const;           ///< "Alkalinity"
+  std::string reading_in_text(Reading reading) const;        ///< "alkalinity"
+  std::string reading_unit(Reading reading) const;           ///< "mg/L"; empty for pH
+
+  std::string value(Reading reading, double value) const;     ///< "7.4", no unit
+  std::string measured(Reading reading, double value) const;  ///< as the owner's test showed it
+  std::string range(Reading reading, Range range) const;      ///< "7.4–7.6"
+  std::string limits(Reading reading, const Limits& limits) const;  ///< "7.4–7.6", "150 or less"
+  /// The predicted range, its ends rounded away from each other.
+  Range printed_range(Reading reading, Range range) const;
+
+  /// What a portion measures out: "90 g" and "6 level tablespoons".
+  Amount amount(const Portion& portion, const std::string& product) const;
+  bool has_spoons(const Portion& portion) const;
+
+  std::string volume(double litres) const;        ///< "1340 L" or "354 US gal"
+  std::string other_volume(double litres) const;  ///< in the other of the two units
+  std::string temperature(double celsius) const;
+  std::string duration(double minutes) const;  ///< "20 min", "2 h", "1½ h"
+  std::string hours(const Interval& hours) const;
+  std::string percent(double share) const;
+  std::string rounded_percent(double share) const;  ///< whole percents
+  std::string grams(double grams) const;            ///< in the plan's own unit
+  std::string count(double number) const;
+  /// A code's words, its parameters said by what their names end in.
+  Words reason(const Reason& reason, std::string_view group) const;
+
+ private:
+  std::string parameter(const std::string& name, const Reason::Parameter& value) const;
+  std::string named(const std::string& text) const;
+  std::string number_with_unit(const std::string& name, double value) const;
+  std::string in_unit(const std::string& unit, double value) const;
+  std::string measure(const Measure& measure, bool is_liquid) const;
+  std::string with_unit(std::string_view unit, double value, Decimals decimals) const;
+
+  const SheetSources* sources_;
+  const Messages* messages_;
+  bool us_units_ = false;
+};
+
+/// A name or phone number as people type it, with real apostrophes.
+std::string typeset(std::string_view text);
+/// The same, with no place for a line to break.
+std::string unbroken(std::string_view text);
+
+}  // namespace tub

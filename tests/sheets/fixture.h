@@ -1,0 +1,34 @@
+// What the sheets' tests share: the project's own data, a plan made by hand, documents as text.
+#pragma once
+
+#include <string>
+
+#include "document/document.h"
+#include "planning/heading.h"
+#include "planning/plan.h"
+#include "planning/request.h"
+#include "sheets/messages.h"
+#include "sheets/sheet_template.h"
+
+namespace tub::test {
+
+std::string file_text(const std::string& path_in_project);
+
+/// The rows of src/planning/data that sheets name.
+const PlanningData& planning_data();
+const SheetTemplate& startup_card();
+const Messages& english();
+
+/// A plan made by hand, with every kind of step that an owner of a private tub meets. Its numbers
+/// are invented: nobody computed this water.
+Plan quince_row_plan();
+Heading quince_row_heading();
+
+Document startup_document(const Plan& plan, const Heading& heading);
+
+/// A document's blocks as lines: what stands where, with its marks (*bold*, [target], ~small~).
+std::string text_of(const Document& document);
+/// All words of a document, one string a line, without marks.
+std::string words_of(const Document& document);
+
+}  // namespace tub::test

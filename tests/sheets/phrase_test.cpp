@@ -1,0 +1,60 @@
+// Inline marks: what they make, and what is said of broken ones.
+#include "sheets/phrase.h"
+
+#include <catch2/catch.hpp>
+
+namespace {
+
+using tub::PhrasePart;
+using Kind = PhrasePart::Kind;
+using Weight = PhrasePart::Weight;
+
+}  // namespace
+
+TEST_CASE("a phrase is read into parts of one weight") {
+  const tub::Phrase phrase = tub::read_phrase("For *{name}* ~mg/L~ [7.4] ______\\*");
+  CHECK(phrase.fault.empty());
+  const std::vector<PhrasePart> parts = {
+      {Kind::text, Weight::regular, "For ", 0}, {Kind::placeholder, Weight::bold, "name", 0},
+      {Kind::text, Weight::regular, " ", 0},    {Kind::text, Weight::small, "mg/L", 0},
+      {Kind::text, Weight::regular, " ", 0},    {Kind::text, Weight::band, "7.4", 0},
+      {Kind::text, Weight::regular, " ", 0},    {Kind::line, Weight::regular, "", 12},
+      {Kind::text, Weight::regular, "*", 0},
+  };
+  CHECK(phrase.parts == parts);
+}
+
+TEST_CASE("a broken mark is reported with what it is") {
+  const std::pair<const char*, const char*> rows[] = {
+      {"*bold", "the mark `*` is opened and not closed"},
+      {"*a [b] c*", "the mark `[` stands inside `*`"},
+      {"a ] b", "a `]` stands without its `[`"},
+      {"[a [b]]", "a `[` stands inside a target"},
+      {"{name", "a `{` is opened and not closed"},
+      {"name}", "a `}` stands without its `{`"},
+      {"{Name}", "`{Name}` is not a placeholder's name"},
+      {"{}", "`{}` is not a placeholder's name"},
+      {"end\\", "a backslash stands at the end"},
+  };
+  for (const auto& [text, fault] : rows) {
+    INFO(text);
+    CHECK(tub::read_phrase(text).fault == fault);
+    CHECK_FALSE(tub::read_phrase(text).help.empty());
+  }
+}
+
+TEST_CASE("placeholders are named once, in order") {
+  CHECK(tub::placeholders_of(tub::read_phrase("{b} and {a} and *{b}*")) ==
+        std::vector<std::string>{"b", "a"});
+}
+
+TEST_CASE("words put into bold words become bold, a target stays a target") {
+  tub::Words added = tub::plain("a");
+  added.parts.emplace_back(tub::Band{"b"});
+  tub::Words words;
+  append(words, Weight::bold, "x ");
+  append(words, Weight::bold, added);
+  REQUIRE(words.parts.size() == 2);
+  CHECK(std::get<tub::Bold>(words.parts[0]).text == "x a");
+  CHECK(std::get<tub::Band>(words.parts[1]).text == "b");
+}

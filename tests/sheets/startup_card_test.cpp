@@ -1,0 +1,262 @@
+// The startup card of plans made by hand: what stands on it, and what must never.
+#include <catch2/catch.hpp>
+#include <cstdlib>
+#include <fstream>
+
+#include "card_rules.h"
+#include "fixture.h"
+
+namespace {
+
+using namespace tub;
+using test::quince_row_heading;
+using test::quince_row_plan;
+using test::startup_document;
+using test::words_of;
+
+bool says(const Document& card, const std::string& words) {
+  return words_of(card).find(words) != std::string::npos;
+}
+
+Document quince_row_card() { return startup_document(quince_row_plan(), quince_row_heading()); }
+
+void check_rules(const Document& card, const Plan& plan) {
+  CHECK(test::unanswered_readings(card) == std::vector<std::string>{});
+  CHECK(test::typographic_faults(card) == std::vector<std::string>{});
+  CHECK(test::printed_sums(card, plan) == std::vector<std::string>{});
+}
+
+Step numbered(decltype(Step::what) what) {
+  Step step;
+  step.what = std::move(what);
+  step.number = 2;
+  return step;
+}
+
+// One round as a planner writes it: acid, at most two pours, then air until pH is back.
+Step rounds_of_acid() {
+  Addition acid;
+  acid.product = "dry_acid";
+  acid.reading = Reading::total_alkalinity;
+  Portion pour;
+  pour.amount_g = 50;
+  pour.measure = {{2.5, "us_tablespoon"}};
+  pour.expect[Reading::ph] = {6.9, 7, 7.2};
+  acid.portions = {pour, pour};
+  acid.portions[1].only_if = Condition{Reading::ph, Condition::Side::above, 7};
+  Step add = numbered(acid);
+  add.test = Reading::ph;
+  Step air = numbered(ReleaseCarbonDioxide{-2.4, {2, 4, 8}});
+  air.test = Reading::ph;
+  air.accept[Reading::ph] = {7.4, 7.6};
+  TestOutcome longer;
+  longer.when = TestOutcome::When::under;
+  longer.action = TestOutcome::Action::wait_and_test;
+  longer.hours = 2;
+  TestOutcome over;
+  over.when = TestOutcome::When::over;
+  over.action = TestOutcome::Action::stop_and_call;
+  air.outcomes = {TestOutcome{}, longer, over};
+  Repeat repeat;
+  repeat.times = 4;
+  repeat.at_most = 6;
+  repeat.until = {Reading::total_alkalinity, Condition::Side::below, 150};
+  repeat.steps = {add, air};
+  Step step = numbered(repeat);
+  step.test = Reading::total_alkalinity;
+  step.accept[Reading::total_alkalinity] = {100, 150};
+  return step;
+}
+
+}  // namespace
+
+TEST_CASE("the card of a plan made by hand reads as it was approved") {
+  const std::string path = std::string(TUB_SOURCE_DIR) + "/tests/sheets/startup_card.txt";
+  const std::string text = test::text_of(quince_row_card());
+  if (std::getenv("TUB_UPDATE_GOLDEN") != nullptr) std::ofstream(path, std::ios::binary) << text;
+  CHECK(text == test::file_text("tests/sheets/startup_card.txt"));
+}
+
+TEST_CASE("every reading that a test can show is answered, in real type, and no sum is printed") {
+  check_rules(quince_row_card(), quince_row_plan());
+}
+
+TEST_CASE("the rules of a card find a card that breaks them") {
+  Plan plan = quince_row_plan();
+  plan.steps.at(3).outcomes.pop_back();
+  plan.gate_source = "the shop's 3-5 mg/L";
+  const Document card = startup_document(plan, quince_row_heading());
+  CHECK(test::unanswered_readings(card) == std::vector<std::string>{"rung 3: 0 after all"});
+  CHECK(test::typographic_faults(card).size() == 2);
+}
+
+TEST_CASE("the steps of one number share a rung, and the gate stands on the last") {
+  const Document card = quince_row_card();
+  const auto& rungs = test::ladder_of(card).rungs;
+  REQUIRE(rungs.size() == 7);
+  CHECK(text_of(rungs.front().title) == "Fill, heat to 27\u202F°C");
+  CHECK(text_of(rungs.back().key) == "7");
+  CHECK(rungs.back().tick);
+  CHECK(text_of(rungs.back().notes.at(0)) == "First heat to 38\u202F°C, then test once more.");
+}
+
+TEST_CASE("only targets stand on grey: the expected reading of a first pour does not") {
+  const Document card = quince_row_card();
+  for (const Rung& rung : test::ladder_of(card).rungs) {
+    for (std::size_t i = 0; i < rung.pours.size(); ++i) {
+      const bool is_last = i + 1 == rung.pours.size();
+      CHECK(std::holds_alternative<Band>(rung.pours[i].reading.parts.at(0)) == is_last);
+    }
+  }
+}
+
+TEST_CASE("a grave product shows its hazard and its whole set of signs on its rung") {
+  const Document card = quince_row_card();
+  const auto& rungs = test::ladder_of(card).rungs;
+  CHECK(rungs.at(2).hazard.empty());
+  CHECK(rungs.at(2).signs.empty());
+  CHECK(text_of(rungs.at(3).hazard) == "Acid: damages eyes; poison gas if it meets chlorine.");
+  CHECK(rungs.at(3).signs.size() == 3);
+}
+
+TEST_CASE("liquid acid asks for more than the signs at the head of the page, and for no mask") {
+  Plan plan = quince_row_plan();
+  auto& acid = std::get<Addition>(plan.steps.at(4).what);
+  acid.product = "muriatic_acid";
+  for (Portion& portion : acid.portions) {
+    portion.amount_ml = portion.amount_g;
+    portion.amount_g.reset();
+  }
+  const Document card = startup_document(plan, quince_row_heading());
+  const Rung& rung = test::ladder_of(card).rungs.at(3);
+  REQUIRE(rung.signs.size() == 3);
+  CHECK(rung.signs[2].pictogram == Pictogram::face_shield);
+  CHECK(text_of(rung.hazard).find("Face shield too.") != std::string::npos);
+  CHECK(rung.pours.at(0).amount.text == "21\u202FmL");
+  CHECK(rung.pours.at(0).amount.spoons == "3 teaspoons");
+}
+
+TEST_CASE("rounds of acid and air stand on one rung, with what to do after each") {
+  Plan plan = quince_row_plan();
+  plan.steps = {rounds_of_acid()};
+  const Document card = startup_document(plan, quince_row_heading());
+  const auto& rungs = test::ladder_of(card).rungs;
+  REQUIRE(rungs.size() == 2);
+  REQUIRE(rungs[0].pours.size() == 4);
+  CHECK(text_of(rungs[0].title) == "Dry acid, in rounds");
+  CHECK(text_of(rungs[0].pours[0].reading) == "expect 6.9–7.2");
+  CHECK(text_of(rungs[0].pours[1].condition) == "If it reads over 7.0:");
+  CHECK(text_of(rungs[0].pours[2].wait) == "2–8\u202Fh");
+  CHECK(text_of(rungs[0].pours[3].reading) == "100–150");
+  std::vector<std::string> outcomes;
+  for (const RungOutcome& outcome : rungs[0].outcomes) {
+    outcomes.push_back(text_of(outcome.when) + " " + text_of(outcome.then));
+  }
+  CHECK(outcomes == std::vector<std::string>{
+                        "pH 7.0 or less: skip the second.",
+                        "pH 7.4–7.6: go on.",
+                        "pH under 7.4: jets and air on, test again in 2\u202Fh.",
+                        "pH over 7.6: stop, call us.",
+                        "alkalinity over 150: another round (about 4 in all, 6 at most).",
+                        "Still so after 6 rounds: stop, call us.",
+                        "alkalinity under 100: stop, call us.",
+                    });
+  CHECK(test::typographic_faults(card) == std::vector<std::string>{});
+}
+
+TEST_CASE("a test that is too coarse sends its reader to the shop") {
+  Plan plan = quince_row_plan();
+  plan.steps.at(4).test_too_coarse = true;
+  const Document card = startup_document(plan, quince_row_heading());
+  const Rung& rung = test::ladder_of(card).rungs.at(3);
+  CHECK(text_of(rung.pours.at(0).test) == "have us test");
+  CHECK(rung.notes.size() == 1);
+}
+
+TEST_CASE("a band that is open at an end is said in words") {
+  Plan plan = quince_row_plan();
+  plan.steps.at(3).accept[Reading::total_alkalinity] = {110, {}};
+  plan.steps.at(3).outcomes.erase(plan.steps.at(3).outcomes.begin() + 1);
+  const Document card = startup_document(plan, quince_row_heading());
+  CHECK(says(card, "110 or more"));
+  check_rules(card, plan);
+}
+
+TEST_CASE("an unmet target is said with what is reached, why and what to do") {
+  Plan plan = quince_row_plan();
+  Unmet unmet;
+  unmet.reading = Reading::calcium_hardness;
+  unmet.low = 175;
+  unmet.high = 250;
+  unmet.reached = 420;
+  unmet.reason = {"calcium_hardness_too_high", {}};
+  unmet.remedy = Remedy{"replace", 0.4123, "softer_water", "", {}, {}};
+  CHECK_FALSE(says(quince_row_card(), "ends near"));
+  plan.unmet = {unmet};
+  CHECK(says(startup_document(plan, quince_row_heading()),
+             "Calcium ends near 420; the target is 175–250. No product takes calcium out. Drain "
+             "41\u202F% and refill with softer water, then ask us for a new card."));
+  plan.unmet[0].reason.code = "no_acid_on_shelf";
+  plan.unmet[0].remedy = Remedy{"buy", {}, "", "dry_acid", 87.3, {}};
+  CHECK(says(startup_document(plan, quince_row_heading()), "Get at least 90\u202Fg of dry acid"));
+}
+
+TEST_CASE("a rented tub's card begins with the local rules, a private one's does not") {
+  Plan plan = quince_row_plan();
+  plan.use = "rented";
+  const Document card = startup_document(plan, quince_row_heading());
+  REQUIRE(std::holds_alternative<Notice>(card.blocks.at(0).content));
+  CHECK(says(card, "The local code for rented tubs"));
+  CHECK(std::holds_alternative<Masthead>(quince_row_card().blocks.at(0).content));
+}
+
+TEST_CASE("without date, phone or owner the card has lines to write on, and no blanks") {
+  Heading heading = quince_row_heading();
+  heading.date.reset();
+  heading.shop_phone.clear();
+  heading.prepared_for.clear();
+  const Document card = startup_document(quince_row_plan(), heading);
+  const auto& facts = std::get<Masthead>(card.blocks.at(0).content).facts;
+  REQUIRE(facts.size() == 3);
+  CHECK(text_of(facts[0]) == "By Thrushwater Tubs");
+  CHECK(std::holds_alternative<Fill>(facts[1].parts.back()));
+  CHECK(test::text_of(card).find("Stuck? Call (line of") != std::string::npos);
+}
+
+TEST_CASE("names keep their letters, with real apostrophes; a phone number does not break") {
+  Heading heading = quince_row_heading();
+  heading.vessel_name = "Harry's *tub* {x}";
+  heading.shop_phone = "01234 555-0142";
+  const Document card = startup_document(quince_row_plan(), heading);
+  CHECK(says(card, "Harry’s *tub* {x}"));
+  CHECK(says(card, "Stuck? Call 01234\u00A0555\u20110142"));
+}
+
+TEST_CASE("amounts in ounces bring gallons and degrees Fahrenheit") {
+  Plan plan = quince_row_plan();
+  auto& portions = std::get<Addition>(plan.steps.at(3).what).portions;
+  portions.at(0).measure = {{3.2, "oz"}, {6, "us_tablespoon"}};
+  const Document card = startup_document(plan, quince_row_heading());
+  const Rung& rung = test::ladder_of(card).rungs.at(2);
+  CHECK(rung.pours.at(0).amount.text == "3.2\u202Foz");
+  CHECK(rung.pours.at(0).amount.spoons == "6 level tablespoons");
+  CHECK(text_of(std::get<Masthead>(card.blocks.at(0).content).figure) == "354\u202FUS\u00A0gal");
+  CHECK(says(card, "Fill, heat to 81\u202F°F"));
+}
+
+TEST_CASE("the climb of pH is said only where it leaves its band") {
+  Plan plan = quince_row_plan();
+  CHECK(says(startup_document(plan, quince_row_heading()), "pH climbs by itself, to about 8.4"));
+  plan.drift.ph_at_air = 7.6;
+  CHECK_FALSE(says(startup_document(plan, quince_row_heading()), "climbs"));
+}
+
+TEST_CASE("the foot names job, targets and gate; the file names shop, date and job") {
+  const Document card = quince_row_card();
+  CHECK(card.foot.left == "job 7K4Q-M2 · targets: common practice · gate: HSE HSG282");
+  CHECK(card.foot.page_of == "{page} of {pages}");
+  CHECK(card.language == "en");
+  CHECK(card.properties.fingerprint == "7K4Q-M2");
+  CHECK(card.properties.author == "Thrushwater Tubs");
+  CHECK(card.properties.date.month == 5);
+}
