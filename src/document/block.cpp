@@ -8,7 +8,10 @@
 namespace tub {
 namespace {
 
-const std::array<std::string, 5> names = {"gloves", "goggles", "mask", "face_shield", "apron"};
+const std::array<std::string, 11> names = {"gloves",        "goggles",        "mask",
+                                           "face_shield",   "apron",          "ghs_oxidiser",
+                                           "ghs_corrosion", "ghs_toxic",      "ghs_exclamation",
+                                           "ghs_health",    "ghs_environment"};
 
 struct PartText {
   template <class Part>

@@ -77,16 +77,22 @@ struct Channel {
   std::vector<std::variant<ChannelReading, ChannelHeld>> rows;
 };
 
-/// Mandatory signs (ISO 7010).
+/// Mandatory signs (ISO 7010) and hazard pictograms (GHS).
 enum class Pictogram {
   gloves,
   goggles,
   mask,
   face_shield,
   apron,
+  ghs_oxidiser,
+  ghs_corrosion,
+  ghs_toxic,
+  ghs_exclamation,
+  ghs_health,
+  ghs_environment,
 };
 
-/// The pictogram of that name ("gloves"); nothing if there is none.
+/// The pictogram of that name ("gloves", "ghs_corrosion"); nothing if there is none.
 std::optional<Pictogram> pictogram_named(std::string_view name);
 /// All names, in the order of the enumeration.
 std::span<const std::string> pictogram_names();

@@ -29,6 +29,7 @@ struct MoveItem {
   void operator()(Box& box) const { box.corner = sum(box.corner, by); }
   void operator()(Path& path) const {
     for (Segment& segment : path.segments) segment = std::visit(MoveSegment{by}, segment);
+    if (path.grid) path.grid->corner = sum(path.grid->corner, by);
   }
 };
 

@@ -3,6 +3,8 @@
 // protective apron); the outlines are our own.
 #include "layout/pictogram_curves.h"
 
+#include "layout/ghs_pictograms.h"
+
 namespace tub {
 namespace {
 
@@ -94,6 +96,13 @@ std::vector<Curve> curves_of(Pictogram pictogram) {
       return face_shield;
     case Pictogram::apron:
       return apron;
+    case Pictogram::ghs_oxidiser:
+    case Pictogram::ghs_corrosion:
+    case Pictogram::ghs_toxic:
+    case Pictogram::ghs_exclamation:
+    case Pictogram::ghs_health:
+    case Pictogram::ghs_environment:
+      return ghs_curves(pictogram);
   }
   return {};
 }

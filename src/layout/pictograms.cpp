@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "base/text.h"
+#include "layout/ghs_pictograms.h"
 #include "layout/pictogram_curves.h"
 
 namespace tub {
@@ -67,6 +68,10 @@ Colour colour_of(Curve::Ink ink, const Inks& inks) {
 }
 
 }  // namespace
+
+double field_side(Pictogram pictogram, double side) {
+  return is_ghs(pictogram) ? side * diamond_field : side;
+}
 
 Mark sign_mark(const Sign& sign, Point corner, double side, const Context& context) {
   Mark mark{Mark::Kind::figure, {}, sign.alt};

@@ -9,6 +9,7 @@
 #include <string>
 
 #include "base/error.h"
+#include "layout/fragment.h"
 
 namespace tub {
 namespace {
@@ -48,6 +49,14 @@ TEST_CASE("the path covers the dark modules and no others") {
     }
   }
   CHECK(covered == code.dark);
+}
+
+TEST_CASE("a code that is moved takes its grid along") {
+  const Item item = moved(qr_path(qr_code("TUB"), {10, 20}, 2), {3, -4});
+  const Path& path = std::get<Path>(item);
+  REQUIRE(path.grid.has_value());
+  CHECK(path.grid->corner == Point{13, 16});
+  CHECK(std::get<MoveTo>(path.segments.front()).to == Point{13, 16});
 }
 
 /// A code as plain PBM, each module so many dots wide.
