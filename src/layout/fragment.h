@@ -35,7 +35,10 @@ struct Fragment {
   void write(Element element, Content content);
   /// Adds a figure with the mark's alternative text.
   void write_figure(Mark mark, int parent = -1);
-  void draw(Item item) { items.push_back(std::move(item)); }
+  template <class Kind>
+  void draw(Kind item) {
+    items.emplace_back(std::move(item));
+  }
   /// Copies a fragment, moved, its open elements hung on `parent`. Its height is left alone.
   void place(const Fragment& part, Point at, int parent = -1);
 };

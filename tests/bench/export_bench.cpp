@@ -38,10 +38,10 @@ Page full_page() {
   page.height = 841.8898;
   page.sheet = "startup_card";
   page.language = "en";
-  page.elements.push_back(element(Role::section, -1));
-  for (int i = 0; i < sections; ++i) page.elements.push_back(element(Role::section, 0));
+  page.elements.push_back(Element::of(Role::section, -1));
+  for (int i = 0; i < sections; ++i) page.elements.push_back(Element::of(Role::section, 0));
   for (int i = 0; i < paragraphs; ++i) {
-    page.elements.push_back(element(Role::paragraph, 1 + i % sections));
+    page.elements.push_back(Element::of(Role::paragraph, 1 + i % sections));
     const auto made = static_cast<int>(page.elements.size()) - 1;
     add_run(page, i, made, i % 4 == 0 ? Face::bold : Face::regular);
     if (i < second_runs) add_run(page, i + paragraphs, made, Face::regular);

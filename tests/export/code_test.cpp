@@ -28,7 +28,7 @@ Page label_with_code() {
   page.sheet = "cabinet_label";
   page.title = "A label";
   page.language = "en";
-  page.elements = {element(Role::section, -1), element(Role::figure, 0)};
+  page.elements = {Element::of(Role::section, -1), Element::of(Role::figure, 0)};
   page.elements.back().alt = "the code";
   Path path = qr_path(qr_code(code_text), {7.3, 5.1}, module_side);
   path.element = 1;

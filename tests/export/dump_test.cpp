@@ -16,8 +16,8 @@ TEST_CASE("a dump names elements in reading order, each with its items, then the
   page.sheet = "dose_tag";
   page.title = "a \"b\" \\";
   page.language = "en";
-  page.elements = {element(Role::section, -1), element(Role::heading, 0), element(Role::figure, 0),
-                   element(Role::header_cell, 0)};
+  page.elements = {Element::of(Role::section, -1), Element::of(Role::heading, 0),
+                   Element::of(Role::figure, 0), Element::of(Role::header_cell, 0)};
   page.elements[1].level = 2;
   page.elements[1].language = "de";
   page.elements[2].alt = "box";

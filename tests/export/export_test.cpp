@@ -14,18 +14,12 @@ constexpr Colour damson{99, 56, 110};
 constexpr Colour mandatory_blue{0, 83, 135};
 
 Element heading(int level) {
-  Element made = element(Role::heading, 0);
-  made.level = level;
+  Element made = Element::heading(level);
+  made.parent = 0;
   return made;
 }
 
-Element figure(std::string alt, int parent) {
-  Element made = element(Role::figure, parent);
-  made.alt = std::move(alt);
-  return made;
-}
-
-Element header(int parent) { return element(Role::header_cell, parent); }
+Element header(int parent) { return Element::of(Role::header_cell, parent); }
 
 Element row_header(int parent) {
   Element made = header(parent);
@@ -51,14 +45,14 @@ class PageMaker {
     page_.sheet = "startup_card";
     page_.title = "Garden tub & \u201Cspa\u201D <A>";
     page_.language = std::move(language);
-    page_.elements.push_back(element(Role::section, -1));
+    page_.elements.push_back(Element::of(Role::section, -1));
   }
 
   int add(Element added) {
     page_.elements.push_back(std::move(added));
     return static_cast<int>(page_.elements.size()) - 1;
   }
-  int add(Role role, int parent = 0) { return add(element(role, parent)); }
+  int add(Role role, int parent = 0) { return add(Element::of(role, parent)); }
 
   void draw(Item item) { page_.items.push_back(std::move(item)); }
 
@@ -87,7 +81,7 @@ void add_paragraph(PageMaker& page) {
   page.set(paragraph, {39.69, 102}, 9.5,
            "\u2264\u202F3 \u00D7 2 \u2212 1 is fine, and a very long Saure\u00AD");
   page.set(paragraph, {39.69, 114}, 9.5, "kapazitat follows; office affix AVATAR To Wa.");
-  const int german = page.add(in_language(element(Role::paragraph, 0), "de"));
+  const int german = page.add(in_language(Element::of(Role::paragraph, 0), "de"));
   page.set(german, {39.69, 130}, 9, "Gr\u00F6\u00DFe: \u201Eweich\u201C");
 }
 
@@ -96,7 +90,7 @@ void add_list(PageMaker& page) {
   const int item = page.add(Role::list_item, list);
   page.set(page.add(Role::label, item), {39.69, 150}, 17, "2", Face::bold);
   const int body = page.add(Role::list_body, item);
-  const int tick = page.add(figure("tick when done", body));
+  const int tick = page.add(Element::figure("tick when done", body));
   page.draw(Box{{60, 138}, 17, 17, {}, Stroke{0.99, black}, tick});
   page.set(page.add(Role::span, body), {82, 150}, 20, "90\u202Fg ", Face::bold);
   page.set(page.add(Role::span, body), {130, 150}, 9.5, "6 level tablespoons");
@@ -118,7 +112,7 @@ void add_table(PageMaker& page) {
 }
 
 void add_sign(PageMaker& page) {
-  const int sign = page.add(figure("wear gloves (\u201Cnitrile\u201D)", 0));
+  const int sign = page.add(Element::figure("wear gloves (\u201Cnitrile\u201D)", 0));
   const double k = 15.6 * 0.5522847498;  // a circle by four cubics
   const Point c{60, 230};
   const double r = 15.6;
@@ -146,13 +140,6 @@ void add_sign(PageMaker& page) {
 }
 
 }  // namespace
-
-Element element(Role role, int parent) {
-  Element made;
-  made.role = role;
-  made.parent = parent;
-  return made;
-}
 
 std::string read_file(const std::string& path) {
   std::ifstream file(path, std::ios::binary);

@@ -18,9 +18,6 @@ const PdfResources& test_resources();
 
 std::string read_file(const std::string& path);
 
-/// An element with nothing told but its role and place; -1 is the parent of the root.
-Element element(Role role, int parent);
-
 /// A card in small: headings, a paragraph over lines with a soft hyphen at a break, a list, a
 /// table with heads and a spanning cell, figures, a phrase in German, every kind of item, every
 /// role, the typographic characters that sheets use.

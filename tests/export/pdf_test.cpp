@@ -68,8 +68,8 @@ TEST_CASE("only the faces that a page uses are embedded, named by the characters
 TEST_CASE("neighbouring items of one element are one marked content, others each their own") {
   Page page;
   page.width = page.height = 100;
-  page.elements = {element(Role::section, -1), element(Role::paragraph, 0),
-                   element(Role::paragraph, 0)};
+  page.elements = {Element::of(Role::section, -1), Element::of(Role::paragraph, 0),
+                   Element::of(Role::paragraph, 0)};
   for (const int of : {1, 1, artifact, 2, 1})
     page.items.emplace_back(Box{{0, 0}, 5, 5, Colour{}, {}, of});
   const Drawing drawing = draw_pdf({&page, 1}, test_fonts());

@@ -49,7 +49,7 @@ double ink_share(Pictogram pictogram, double side_mm, double dots_per_inch) {
   Page page;
   page.width = field;
   page.height = field;
-  page.elements = {element(Role::section, -1)};
+  page.elements = {Element::of(Role::section, -1)};
   page.items = {Box{{0, 0}, field, field, Colour{255, 255, 255}, {}, artifact}};
   const std::vector<Curve> curves = ghs_curves(pictogram);
   for (std::size_t i = 2; i < curves.size(); ++i)

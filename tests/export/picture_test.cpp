@@ -1,6 +1,7 @@
 // Pictures of pages: size, resolution, where ink lies, and that repeats are the same bytes.
 #include <catch2/catch.hpp>
 #include <cstdint>
+#include <cstdio>
 
 #include "base/error.h"
 #include "base/text.h"
@@ -31,7 +32,7 @@ Page blank_page(double width, double height) {
   Page page;
   page.width = width;
   page.height = height;
-  page.elements = {element(Role::section, -1)};
+  page.elements = {Element::of(Role::section, -1)};
   return page;
 }
 
@@ -46,6 +47,20 @@ std::pair<int, int> inked_columns(const Pixels& pixels) {
         last = std::max(last, x);
       }
   return {first, last};
+}
+
+/// A row of a raw PBM, a dot a character. Source: the PBM format's description
+std::string middle_row(const std::string& pbm) {
+  std::size_t width = 0;
+  std::size_t height = 0;
+  REQUIRE(std::sscanf(pbm.c_str(), "P4\n%zu %zu\n", &width, &height) == 2);
+  const std::size_t bytes_a_row = (width + 7) / 8;
+  REQUIRE(pbm.size() > bytes_a_row * height);
+  const std::size_t start = pbm.size() - bytes_a_row * (height - height / 2);
+  std::string row;
+  for (std::size_t x = 0; x < width; ++x)
+    row += (static_cast<unsigned char>(pbm[start + x / 8]) >> (7 - x % 8) & 1) != 0 ? '#' : '.';
+  return row;
 }
 
 TEST_CASE("a PNG has the page's size at its resolution, and states it in dots a metre") {
@@ -95,11 +110,7 @@ TEST_CASE("a bitmap's upright lines are equally wide wherever they fall between 
   const std::string head = "P4\n282 56\n";
   REQUIRE(pbm.substr(0, head.size()) == head);
   REQUIRE(pbm.size() == head.size() + 36 * 56);
-  std::string row;
-  for (std::size_t i = 0; i < 282; ++i)
-    row += (static_cast<unsigned char>(pbm[head.size() + 20 * 36 + i / 8]) >> (7 - i % 8) & 1) != 0
-               ? '#'
-               : '.';
+  const std::string row = middle_row(pbm);
   std::size_t lines = 0;
   for (std::size_t at = row.find('#'); at != std::string::npos; at = row.find('#', at)) {
     const std::size_t end = row.find('.', at);
@@ -108,6 +119,24 @@ TEST_CASE("a bitmap's upright lines are equally wide wherever they fall between 
     ++lines;
   }
   CHECK(lines == 20);
+}
+
+TEST_CASE("a bitmap's squares of a grid are equally many whole dots wide") {
+  Page page = blank_page(100, 10);
+  const double pitch = 1.4173;  // half a millimetre: 3.996 dots at 203 to the inch
+  const Grid grid{{3.3, 0}, pitch};
+  for (int i = 0; i < 40; i += 2) {
+    const double x = grid.corner.x + i * pitch;
+    page.items.emplace_back(Path{.segments = {MoveTo{{x, 0}}, LineTo{{x + pitch, 0}},
+                                              LineTo{{x + pitch, 8}}, LineTo{{x, 8}}, ClosePath{}},
+                                 .fill = Colour{},
+                                 .stroke = {},
+                                 .grid = grid});
+  }
+  const std::string row = middle_row(to_bitmap(page, test_fonts(), 203, BitmapFormat::pbm));
+  std::string wanted;
+  for (int i = 0; i < 20; ++i) wanted += "####....";
+  CHECK(row.substr(row.find('#'), wanted.size()) == wanted);
 }
 
 TEST_CASE("the band prints white and damson black where there is one ink") {
