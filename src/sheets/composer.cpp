@@ -27,6 +27,16 @@ const char* kind_name(FactRow::Kind kind) {
   return "";
 }
 
+// An absent fact leaves the space before it: at the end of a text, that space goes too.
+Words trimmed_words(Words words) {
+  if (words.parts.empty()) return words;
+  auto* const last = std::get_if<Plain>(&words.parts.back());
+  if (last == nullptr) return words;
+  last->text.erase(last->text.find_last_not_of(' ') + 1);
+  if (last->text.empty()) words.parts.pop_back();
+  return words;
+}
+
 }  // namespace
 
 Composer::Composer(const Facts& facts, const Messages* messages)
@@ -75,8 +85,12 @@ Words Composer::message(const Node& node, const std::string& key) {
 }
 
 void Composer::note_message(const std::string& key) {
-  const std::vector<std::string> names = names_in_scope();
-  const std::set<std::string> offered(names.begin(), names.end());
+  std::set<std::string> offered;
+  for (const Facts* const facts : scope_) {
+    for (const FactRow& row : facts->shape().rows) {
+      if (row.kind == FactRow::Kind::words) offered.emplace(row.name);
+    }
+  }
   const auto [entry, is_first] = said_.try_emplace(key, offered);
   if (is_first) return;
   std::set<std::string> both;
@@ -108,7 +122,7 @@ Words Composer::words(const Node& node) {
   if (!text) return {};
   const Phrase phrase = read_phrase(*text);
   if (!phrase.fault.empty()) node.problem(phrase.fault, phrase.help);
-  return fill(node, phrase);
+  return trimmed_words(fill(node, phrase));
 }
 
 Words Composer::words(const Node& object, std::string_view member) {

@@ -154,8 +154,7 @@ Words drift_words(const Wording& wording) {
   const bool has_band = target != plan.targets.readings.end() && target->second.high;
   if (!has_band || plan.drift.ph_at_air <= *target->second.high) return {};
   return wording.messages().words("drift",
-                                  {{"ph", wording.value(Reading::ph, plan.drift.ph_at_air)},
-                                   {"high", wording.value(Reading::ph, *target->second.high)}});
+                                  {{"ph", wording.value(Reading::ph, plan.drift.ph_at_air)}});
 }
 
 Words assumed_words(const Wording& wording) {
@@ -163,7 +162,7 @@ Words assumed_words(const Wording& wording) {
   for (const Reason& reason : wording.plan().assumed) {
     all = joined(wording.messages(), "list.semicolon", all, wording.reason(reason, "assumed"));
   }
-  return all;
+  return all.empty() ? all : wording.messages().words("assumed_list", {{"list", all}});
 }
 
 // "7K4Q-M2": four characters, then the rest.

@@ -205,7 +205,7 @@ class GateWriter {
 
   Facts write() {
     rung_.set("tick", messages().words("yes"));
-    rung_.set("title", messages().words("gate.title"));
+    write_title();
     write_points();
     write_notes();
     return std::move(rung_);
@@ -215,6 +215,15 @@ class GateWriter {
   const Messages& messages() const { return wording_.messages(); }
 
   void add_point(Words words) { rung_.add("aside", text_facts(std::move(words))); }
+
+  void write_title() {
+    if (const auto* const heat = first_of<Heat>(heating_)) {
+      rung_.set("title", messages().words("gate.title_when_warm",
+                                          {{"temperature", wording_.temperature(heat->to_c)}}));
+    } else {
+      rung_.set("title", messages().words("gate.title"));
+    }
+  }
 
   void write_points() {
     const Plan& plan = wording_.plan();
@@ -239,10 +248,6 @@ class GateWriter {
 
   void write_notes() {
     for (const Step* const step : heating_) {
-      if (const auto* const heat = std::get_if<Heat>(&step->what)) {
-        rung_.add("notes", text_facts(messages().words(
-                               "gate.heat", {{"temperature", wording_.temperature(heat->to_c)}})));
-      }
       add_waiting(*step);
       add_notes(rung_, wording_, *step);
     }

@@ -97,7 +97,7 @@ TEST_CASE("the steps of one number share a rung, and the gate stands on the last
   CHECK(text_of(rungs.front().title) == "Fill, heat to 27\u202F°C");
   CHECK(text_of(rungs.back().key) == "7");
   CHECK(rungs.back().tick);
-  CHECK(text_of(rungs.back().notes.at(0)) == "First heat to 38\u202F°C, then test once more.");
+  CHECK(text_of(rungs.back().title) == "At 38\u202F°C, get in when all are true:");
 }
 
 TEST_CASE("only targets stand on grey: the expected reading of a first pour does not") {
