@@ -20,6 +20,8 @@ class Flow {
   /// Whether a text fits behind the one before.
   bool fits(const Line& line) const { return at_.x + line.width <= right_ + 1e-6; }
   void new_line(double leading);
+  /// The gap before the next text, if it is to be another.
+  void close_up(double gap) { at_.x += gap - gap_; }
   double baseline() const { return at_.y; }
   double x() const { return at_.x; }
 

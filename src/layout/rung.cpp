@@ -137,10 +137,10 @@ class RungMaker {
     Content content;
     for (const Words& point : rung_.aside) {
       const Line line = single_line(point, body, context_);
-      if (flow.baseline() == at.y && !flow.fits(line)) {
-        flow.new_line(context_.types().aside.leading);
-      }
+      if (flow.baseline() == at.y && !flow.fits(line)) flow.new_line(next_line());
       flow.add(content, point, body, context_);
+      // Sentences follow each other as in running text.
+      if (text_of(point).ends_with('.')) flow.close_up(lengths_.sentence_gap);
     }
     if (flow.baseline() > at.y) {
       out_.height = std::max(out_.height, flow.baseline() + context_.fall(body));
@@ -148,6 +148,11 @@ class RungMaker {
     Element element = Element::of(Role::paragraph, body_);
     element.language = rung_.aside.front().language;
     if (!content.empty()) out_.write(std::move(element), std::move(content));
+  }
+
+  /// From the title's baseline to that of a line of body text below it.
+  double next_line() const {
+    return context_.fall(context_.types().rung_title) + context_.rise(context_.types().body);
   }
 
   void lay_hazard() {

@@ -123,6 +123,7 @@ const Members<Lengths, double> length_members = {
     {"test_track", &Lengths::test_track},
     {"reading_track", &Lengths::reading_track},
     {"point_gap", &Lengths::point_gap},
+    {"sentence_gap", &Lengths::sentence_gap},
     {"outcome_gap", &Lengths::outcome_gap},
     {"outcome_above", &Lengths::outcome_above},
     {"spoons_gap", &Lengths::spoons_gap},

@@ -136,7 +136,8 @@ struct Lengths {
   double wait_track = 0;
   double test_track = 0;
   double reading_track = 0;
-  double point_gap = 0;
+  double point_gap = 0;     ///< between a title and the points behind it, and between those
+  double sentence_gap = 0;  ///< behind a point that is a sentence
   double outcome_gap = 0;
   double outcome_above = 0;
   double spoons_gap = 0;
