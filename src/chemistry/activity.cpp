@@ -47,4 +47,13 @@ LogGamma log_gamma(const ActivityModel& model, int charge, const Medium& medium)
           -az2 * inverse * inverse / (2 * medium.root) + linear};
 }
 
+double log_gamma_curvature(const ActivityModel& model, int charge, const Medium& medium) {
+  if (model.kind == ActivityModel::Kind::neutral) return 0;
+  const bool davies = model.kind == ActivityModel::Kind::davies;
+  const double size = davies ? 1 : medium.constants.b * model.size_angstrom;
+  const double reach = 1 + size * medium.root;
+  return medium.constants.a * charge * charge * (1 + 3 * size * medium.root) /
+         (4 * medium.ionic_strength * medium.root * reach * reach * reach);
+}
+
 }  // namespace tub

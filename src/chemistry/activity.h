@@ -48,4 +48,7 @@ struct LogGamma {
 /// Source:  Truesdell & Jones 1974; Davies 1962 with the 0.3 term
 LogGamma log_gamma(const ActivityModel& model, int charge, const Medium& medium);
 
+/// The second derivative of the same to ionic strength.
+double log_gamma_curvature(const ActivityModel& model, int charge, const Medium& medium);
+
 }  // namespace tub

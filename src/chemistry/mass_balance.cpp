@@ -266,4 +266,25 @@ void MassBalance::fill_response(const Vector& change, Component total, double st
   }
 }
 
+void MassBalance::second_order(const std::array<double, max_species>& first,
+                               const std::array<double, max_species>& second, double strengths,
+                               Vector& balances, double& strength) const {
+  const Medium here = medium(constants_, ionic_strength_);
+  for (std::size_t r = 0; r < row_count_; ++r) {
+    const Row& row = rows_[r];
+    if (!row.reacts) continue;
+    const Species& species = table_.species()[row.species];
+    const double curvature =
+        ideal_ ? 0 : ln10 * log_gamma_curvature(species.activity, species.charge, here);
+    const double change = first[row.species] * second[row.species] / row.molality -
+                          row.molality * curvature * strengths;
+    strength += 0.5 * species.charge * species.charge * change;
+    std::size_t k = 0;
+    for (const Part& part : species.composition) {
+      const int u = row.unknown[k++];
+      if (u >= 0) balances[static_cast<std::size_t>(u)] += part.number * change;
+    }
+  }
+}
+
 }  // namespace tub

@@ -74,6 +74,12 @@ class MassBalance {
                      std::array<double, component_count>& log_activity,
                      std::array<double, max_species>& molality) const;
 
+  /// The second-order change of the balances and of ionic strength, from two first-order changes
+  /// of the species and the product of those of ionic strength.
+  void second_order(const std::array<double, max_species>& first,
+                    const std::array<double, max_species>& second, double strengths,
+                    Vector& balances, double& strength) const;
+
  private:
   struct Row {
     std::size_t species = 0;

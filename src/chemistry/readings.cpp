@@ -58,36 +58,14 @@ void close_charge(Totals& totals, Balance balance, const SpeciesTable& table) {
   totals[ion] = missing;
 }
 
-// The water at an imposed pH, and at an imposed activity of carbon dioxide if there is one.
-class AtPh {
- public:
-  AtPh(const Water& water, double ph, const SpeciesTable& table)
-      : water_(water), log_h_(-ph * ln10), table_(table) {}
-
-  double alkalinity_without_carbon() const {
-    Water bare = water_;
-    bare.totals[Component::carbonate] = 0;
-    const std::array<Imposed, 1> imposed = {{{Component::alkalinity, log_h_}}};
-    MassBalance balance(bare, table_, imposed);
-    balance.start_from_scratch();
-    solve(balance);
-    return -balance.held(Component::alkalinity);
-  }
-
-  MassBalance with_carbon(double log_carbon_dioxide) const {
-    const std::array<Imposed, 2> imposed = {
-        {{Component::alkalinity, log_h_}, {Component::carbonate, log_carbon_dioxide}}};
-    MassBalance balance(water_, table_, imposed);
-    balance.start_from_scratch();
-    solve(balance);
-    return balance;
-  }
-
- private:
-  Water water_;
-  double log_h_;
-  const SpeciesTable& table_;
-};
+double alkalinity_without_carbon(Water water, double log_h, const SpeciesTable& table) {
+  water.totals[Component::carbonate] = 0;
+  const std::array<Imposed, 1> imposed = {{{Component::alkalinity, log_h}}};
+  MassBalance balance(water, table, imposed);
+  balance.start_from_scratch();
+  solve(balance);
+  return -balance.held(Component::alkalinity);
+}
 
 [[noreturn]] void throw_too_little_alkalinity(const Readings& readings, double needed) {
   throw_impossible(
@@ -107,22 +85,40 @@ class AtPh {
       "test pH and alkalinity again");
 }
 
+// ln of the activity of carbon dioxide whose bicarbonate and carbonate bring so much alkalinity,
+// without pairs and activity coefficients.
+double start_for(double alkalinity, double log_h, const Water& water, const SpeciesTable& table) {
+  double share = 0;
+  for (const Species& species : table.species()) {
+    const int protons = species.composition.of(Component::alkalinity);
+    if (species.composition.of(Component::carbonate) == 1 && species.composition.size() == 2 &&
+        protons < 0)
+      share -= protons * std::exp(ln10 * species.log_k.at(water.temperature) + protons * log_h);
+  }
+  return std::log(alkalinity / share);
+}
+
 // Inorganic carbon, mol/kg: the secant method on ln of what carbon dioxide's activity brings of
 // alkalinity, which is close to that activity itself.
 double carbon_for(const Water& water, const Readings& readings, const SpeciesTable& table) {
-  const AtPh at_ph(water, readings.ph, table);
+  const double log_h = -readings.ph * ln10;
   const double wanted = water.totals[Component::alkalinity];
-  const double bare = at_ph.alkalinity_without_carbon();
+  const double bare = alkalinity_without_carbon(water, log_h, table);
   const double rounding = 1e-13 * (std::abs(wanted) + std::abs(bare));
   if (std::abs(wanted - bare) <= rounding) return 0;
   if (wanted < bare) throw_too_little_alkalinity(readings, bare);
   const double highest =
       ln10 * (highest_log10_pco2 - table.phase("carbon_dioxide").log_k.at(water.temperature));
-  double x = highest - 6 * ln10;
+  double x = std::min(start_for(wanted - bare, log_h, water, table), highest + 0.2);
+  const std::array<Imposed, 2> imposed = {
+      {{Component::alkalinity, log_h}, {Component::carbonate, x}}};
+  MassBalance balance(water, table, imposed);
+  balance.start_from_scratch();
   double slope = 1;
   double last_x = 0, last_error = 0;
   for (int tries = 0; tries < 100; ++tries) {
-    const MassBalance balance = at_ph.with_carbon(x);
+    balance.log_activity(Component::carbonate) = x;
+    solve(balance);
     const double found = -balance.held(Component::alkalinity);
     const double error = std::log(std::max(found - bare, 1e-30) / (wanted - bare));
     if (std::abs(found - wanted) <= rounding || std::abs(error) < 1e-13)

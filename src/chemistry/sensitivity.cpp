@@ -33,31 +33,49 @@ Sensitivity::Sensitivity(const Water& water, const Speciation& speciation,
   own_slope_ = balance_.computed_strength_slope(strength_by_);
 }
 
-Response Sensitivity::to(Component total) const {
+Sensitivity::Change Sensitivity::change(Vector balances, double strength) const {
   const std::size_t size = balance_.unknowns();
-  Vector direct{};
-  const double charge = table_.component(total).charge;
-  double strength = charge * charge / 2;  // of a component that forms no other species
-  for (std::size_t u = 0; u < size; ++u)
-    if (balance_.component(u) == total) {
-      direct[u] = total == Component::alkalinity ? -1 : 1;
-      strength = 0;
-    }
-  factor_.solve(direct);
+  factor_.solve(balances);
   double own = own_slope_;
   for (std::size_t u = 0; u < size; ++u) {
-    strength += strength_by_[u] * direct[u];
+    strength += strength_by_[u] * balances[u];
     own -= strength_by_[u] * by_strength_[u];
   }
-  Response response;
-  response.ionic_strength = strength / (1 - own);
-  Vector change{};
+  Change result;
+  result.strength = strength / (1 - own);
   for (std::size_t u = 0; u < size; ++u)
-    change[u] = direct[u] - by_strength_[u] * response.ionic_strength;
-  balance_.fill_response(change, total, response.ionic_strength, response.log_activity,
+    result.unknowns[u] = balances[u] - by_strength_[u] * result.strength;
+  return result;
+}
+
+Response Sensitivity::to(Component total) const {
+  Vector balances{};
+  const double charge = table_.component(total).charge;
+  double strength = charge * charge / 2;  // of a component that forms no other species
+  for (std::size_t u = 0; u < balance_.unknowns(); ++u)
+    if (balance_.component(u) == total) {
+      balances[u] = total == Component::alkalinity ? -1 : 1;
+      strength = 0;
+    }
+  const Change found = change(balances, strength);
+  Response response;
+  response.ionic_strength = found.strength;
+  balance_.fill_response(found.unknowns, total, found.strength, response.log_activity,
                          response.molality);
   response.ph = -response.log_activity[0] / std::log(10.0);
   return response;
+}
+
+double Sensitivity::ph_curvature(const Response& first, const Response& second) const {
+  Vector balances{};
+  double strength = 0;
+  balance_.second_order(first.molality, second.molality,
+                        first.ionic_strength * second.ionic_strength, balances, strength);
+  for (double& balance : balances) balance = -balance;
+  const Change found = change(balances, strength);
+  for (std::size_t u = 0; u < balance_.unknowns(); ++u)
+    if (balance_.component(u) == Component::alkalinity) return -found.unknowns[u] / std::log(10.0);
+  return 0;
 }
 
 }  // namespace tub

@@ -22,7 +22,17 @@ class Sensitivity {
   /// REQUIRES: the component is present in the water, or is alkalinity.
   Response to(Component total) const;
 
+  /// The second derivative of pH to two totals (equation 20).
+  double ph_curvature(const Response& first, const Response& second) const;
+
  private:
+  // The change of the unknowns and of ionic strength, for changes of the right-hand sides.
+  struct Change {
+    Vector unknowns{};
+    double strength = 0;
+  };
+  Change change(Vector balances, double strength) const;
+
   const SpeciesTable& table_;
   MassBalance balance_;
   Matrix jacobian_;

@@ -95,6 +95,7 @@ void descend(MassBalance& balance, const Step& step) {
 }
 
 [[noreturn]] void throw_not_converged(const MassBalance& balance) {
+  if (balance.ionic_strength() > highest_ionic_strength) throw_too_salty(balance.ionic_strength());
   std::size_t worst = 0;
   Vector residual;
   balance.residual(residual);
@@ -134,7 +135,11 @@ void Cholesky::solve(Vector& right) const {
 }
 
 int solve(MassBalance& balance) {
-  if (balance.ionic_strength() > highest_ionic_strength) throw_too_salty(balance.ionic_strength());
+  const auto check = [&] {
+    if (balance.ionic_strength() > highest_ionic_strength)
+      throw_too_salty(balance.ionic_strength());
+  };
+  check();
   balance.set_ionic_strength(balance.ionic_strength());
   balance.update_species();
   for (int steps = 1; steps <= most_steps; ++steps) {
@@ -147,7 +152,10 @@ int solve(MassBalance& balance) {
     balance.move(step.together, 1);
     balance.set_ionic_strength(balance.ionic_strength() + step.strength);
     balance.update_species();
-    if (step.size < converged && relative < converged) return steps;
+    if (step.size < converged && relative < converged) {
+      check();
+      return steps;
+    }
   }
   throw_not_converged(balance);
 }
