@@ -38,6 +38,37 @@ Command check_command() {
           {shop, data, help}};
 }
 
+Command plan_command() {
+  return {"plan",
+          "work out the plan, for the terminal or as JSON",
+          "A target that cannot be reached is part of the plan, and what would mend it.",
+          job,
+          {{"--json", "", "write the plan as JSON; `tubwright schema plan` says its shape"},
+           {"--why", "POINTER", "where one number of the plan comes from: /steps/2/amount_g"},
+           shop,
+           data,
+           help}};
+}
+
+Command print_command() {
+  return {"print",
+          "print the sheets of a job",
+          "The format follows --format, or else the ending of PATH. PDF holds all pages; of the\n"
+          "others, several pages become card-1.png, card-2.png, … and - takes one page only.\n"
+          "A bitmap is PBM if PATH ends in .pbm, else a PNG of one bit.",
+          job,
+          {{"--out", "PATH", "where to; - is standard output", Completion::file, false, true},
+           {"--sheet", "NAME", "this sheet, not those of the job; may be repeated",
+            Completion::sheet, true},
+           {"--stock", "NAME", "paper or label: a name, or 80x120mm", Completion::stock},
+           {"--language", "TAG", "the language of the sheets", Completion::language},
+           {"--format", "NAME", "pdf, svg, png or bitmap", Completion::format},
+           {"--dpi", "N", "dots per inch: 110 for PNG, 203 for bitmaps if not given"},
+           shop,
+           data,
+           help}};
+}
+
 Command water_command() {
   return {"water",
           "chemistry alone: a water a line in, its states a line out",
@@ -74,9 +105,9 @@ Command completion_command() {
 }  // namespace
 
 std::span<const Command> all_commands() {
-  static const std::vector<Command> commands = {new_command(),    check_command(),
-                                                water_command(),  list_command(),
-                                                schema_command(), completion_command()};
+  static const std::vector<Command> commands = {
+      new_command(),   check_command(), plan_command(),   print_command(),
+      water_command(), list_command(),  schema_command(), completion_command()};
   return commands;
 }
 

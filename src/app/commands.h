@@ -10,6 +10,8 @@ namespace tub {
 /// Throws: Error with every problem that kept the command from its result
 int run_new(const Arguments& arguments);
 int run_check(const Arguments& arguments);
+int run_plan(const Arguments& arguments);
+int run_print(const Arguments& arguments);
 int run_water(const Arguments& arguments);
 int run_list(const Arguments& arguments);
 int run_schema(const Arguments& arguments);

@@ -1,6 +1,9 @@
 #include "app/library.h"
 
-#include "layout/stock.h"
+#include <algorithm>
+#include <string_view>
+
+#include "sheets/vocabulary.h"
 
 namespace tub {
 namespace {
@@ -29,12 +32,6 @@ std::vector<char32_t> common_characters(const FontSet& fonts) {
   return characters;
 }
 
-}  // namespace
-
-SpeciesTable load_species(const DataFolders& folders) {
-  return parsed(read_own_file(folders, "data/species.json"), SpeciesTable::parse);
-}
-
 FontSet load_fonts(const DataFolders& folders) {
   const auto face = [&](const std::string& name) {
     return Font::from_truetype(read_own_file(folders, "fonts/" + name).text, name);
@@ -42,17 +39,54 @@ FontSet load_fonts(const DataFolders& folders) {
   return {face("NotoSans-Regular.ttf"), face("NotoSans-Bold.ttf")};
 }
 
-std::vector<Stock> load_stocks(const DataFolders& folders) {
-  return parsed(read_template(folders, "stocks.json"), read_stocks);
-}
-
-Catalogue load_catalogue(const DataFolders& folders, const FontSet& fonts) {
+Catalogue load_catalogue(const DataFolders& folders, const FontSet& fonts,
+                         const std::vector<Stock>& stocks) {
   Catalogue catalogue{load_planning(folders), load_species(folders), {}, {}, {}, {}};
   catalogue.sheets = template_names(folders, "sheets");
-  for (const Stock& stock : load_stocks(folders)) catalogue.stocks.push_back(stock.name);
+  for (const Stock& stock : stocks) catalogue.stocks.push_back(stock.name);
   catalogue.languages = template_names(folders, "languages");
   catalogue.characters = common_characters(fonts);
   return catalogue;
+}
+
+}  // namespace
+
+SpeciesTable load_species(const DataFolders& folders) {
+  return parsed(read_own_file(folders, "data/species.json"), SpeciesTable::parse);
+}
+
+Library::Library(DataFolders folders)
+    : folders_(std::move(folders)),
+      fonts_(load_fonts(folders_)),
+      stocks_(parsed(read_template(folders_, "stocks.json"), read_stocks)),
+      catalogue_(load_catalogue(folders_, fonts_, stocks_)) {}
+
+SheetTemplate Library::sheet(const std::string& name) const {
+  return parsed(read_template(folders_, "sheets/" + name + ".json"), parse_sheet_template);
+}
+
+Messages Library::language(const std::string& tag) const {
+  std::vector<SheetTemplate> sheets;
+  for (const std::string& name : catalogue_.sheets) sheets.push_back(sheet(name));
+  const std::vector<RequiredMessage> required = required_messages(sheets, catalogue_.planning);
+  return parsed(read_template(folders_, "languages/" + tag + ".json"),
+                [&](std::string_view text, const std::string& file) {
+                  return Messages::parse(text, file, required);
+                });
+}
+
+Stock Library::stock(const std::string& name) const {
+  return *std::find_if(stocks_.begin(), stocks_.end(),
+                       [&](const Stock& stock) { return stock.name == name; });
+}
+
+Style Library::style(const std::string& name) const {
+  return parsed(read_template(folders_, "styles/" + name + ".json"), Style::parse);
+}
+
+PdfResources Library::pdf_resources() const {
+  return read_pdf_resources(
+      [&](const std::string& name) { return read_own_file(folders_, "pdf/" + name).text; });
 }
 
 }  // namespace tub

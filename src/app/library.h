@@ -1,22 +1,47 @@
 // Every table, template and font that the program works with, read from its data folders.
 #pragma once
 
+#include <optional>
+#include <string>
 #include <vector>
 
 #include "app/data_folder.h"
+#include "export/pdf_resources.h"
 #include "job/catalogue.h"
 #include "layout/font.h"
 #include "layout/stock.h"
+#include "layout/style.h"
+#include "sheets/messages.h"
+#include "sheets/sheet_template.h"
 
 namespace tub {
 
-// Each throws: Error if a file is missing or at fault.
-
+/// Throws: Error if the file is missing or at fault
 SpeciesTable load_species(const DataFolders& folders);
-FontSet load_fonts(const DataFolders& folders);
-std::vector<Stock> load_stocks(const DataFolders& folders);
 
-/// What jobs may name, with the characters that both faces have.
-Catalogue load_catalogue(const DataFolders& folders, const FontSet& fonts);
+/// What jobs may name, and what sheets are made of. A file that is missing or at fault is an Error
+/// of whoever asks for it.
+class Library {
+ public:
+  explicit Library(DataFolders folders);
+
+  const Catalogue& catalogue() const { return catalogue_; }
+  const FontSet& fonts() const { return fonts_; }
+  const std::vector<Stock>& stocks() const { return stocks_; }
+
+  // REQUIRES: a name that the catalogue has.
+  SheetTemplate sheet(const std::string& name) const;
+  /// The language, complete for all sheets that there are.
+  Messages language(const std::string& tag) const;
+  Stock stock(const std::string& name) const;
+  Style style(const std::string& name) const;
+  PdfResources pdf_resources() const;
+
+ private:
+  DataFolders folders_;
+  FontSet fonts_;
+  std::vector<Stock> stocks_;
+  Catalogue catalogue_;
+};
 
 }  // namespace tub

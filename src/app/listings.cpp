@@ -71,7 +71,8 @@ Json names(const char* key, std::vector<std::string> known,
 
 Json stocks(const DataFolders& folders) {
   Json rows = Json::array();
-  for (const Stock& stock : load_stocks(folders)) {
+  const Library library(folders);
+  for (const Stock& stock : library.stocks()) {
     rows.push_back(
         {{"stock", stock.name}, {"width_mm", stock.width_mm}, {"height_mm", stock.height_mm}});
   }
@@ -138,8 +139,8 @@ Json listing(std::string_view what, const DataFolders& folders) {
   if (what == "languages") {
     return names("language", known_languages(), template_names(folders, "languages"));
   }
-  const Catalogue catalogue = load_catalogue(folders, load_fonts(folders));
-  return what == "products" ? products(catalogue) : targets(catalogue);
+  const Library library(folders);
+  return what == "products" ? products(library.catalogue()) : targets(library.catalogue());
 }
 
 Json for_people(const Json& rows) {

@@ -23,9 +23,11 @@ struct Runner {
   Run run;
 };
 
-constexpr std::array<Runner, 6> runners = {{
+constexpr std::array<Runner, 8> runners = {{
     {"new", run_new},
     {"check", run_check},
+    {"plan", run_plan},
+    {"print", run_print},
     {"water", run_water},
     {"list", run_list},
     {"schema", run_schema},

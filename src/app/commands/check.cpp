@@ -7,8 +7,8 @@
 namespace tub {
 
 int run_check(const Arguments& arguments) {
-  const DataFolders folders = find_data_folders(arguments.value("--data"));
-  const Outcome<Job> job = load_job(arguments, load_catalogue(folders, load_fonts(folders)));
+  const Library library(find_data_folders(arguments.value("--data")));
+  const Outcome<Job> job = load_job(arguments, library.catalogue());
   write_standard_error(shown(job.warnings, "warning"));
   return 0;
 }

@@ -8,10 +8,9 @@
 namespace tub {
 
 int run_new(const Arguments& arguments) {
-  const DataFolders folders = find_data_folders(arguments.value("--data"));
-  const Catalogue catalogue = load_catalogue(folders, load_fonts(folders));
+  const Library library(find_data_folders(arguments.value("--data")));
   const OutputFile job = {arguments.value("--out").value_or("-"),
-                          starter_job(today(), shop_text(arguments), catalogue)};
+                          starter_job(today(), shop_text(arguments), library.catalogue())};
   write_files({&job, 1});
   return 0;
 }

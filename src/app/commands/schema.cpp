@@ -11,7 +11,7 @@ namespace {
 std::string schema_named(const std::string& what, const DataFolders& folders) {
   if (what == "plan") return plan_schema();
   if (what == "water") return water_schema(load_species(folders));
-  return job_schema(load_catalogue(folders, load_fonts(folders)));
+  return job_schema(Library(folders).catalogue());
 }
 
 }  // namespace

@@ -1,0 +1,16 @@
+// Which sheets are printed, on what, in which language: the command line first, then the job, then
+// the shop, then ours.
+#pragma once
+
+#include <vector>
+
+#include "app/arguments.h"
+#include "app/pipeline.h"
+
+namespace tub {
+
+/// Throws: Error (Fault::command_line) for every name on the command line that there is not; Error
+///         (Fault::job) if neither it nor the job asks for a sheet
+std::vector<Print> prints_of(const Arguments& arguments, const Job& job, const Library& library);
+
+}  // namespace tub
