@@ -24,7 +24,6 @@ Object table_attributes(const Element& cell) {
 
 Object described(const Element& element) {
   Object node = Object::newDictionary();
-  node.replaceKey("/Type", name("StructElem"));
   node.replaceKey("/S", name(structure_type(element)));
   if (!element.alt.empty()) node.replaceKey("/Alt", Object::newUnicodeString(element.alt));
   if (!element.language.empty()) node.replaceKey("/Lang", Object::newString(element.language));
@@ -49,13 +48,14 @@ std::vector<Object> page_nodes(QPDF& file, const Page& page, const DrawnPage& dr
     Object node = file.makeIndirectObject(described(element));
     const auto parent = static_cast<std::size_t>(element.parent);
     node.replaceKey("/P", element.parent < 0 ? above : nodes.at(parent));
-    node.replaceKey("/Pg", page_object);
     if (element.parent >= 0) kids.at(parent).push_back(node);
     nodes.push_back(node);
   }
-  for (std::size_t mark = 0; mark < drawn.marks.size(); ++mark)
-    kids.at(static_cast<std::size_t>(drawn.marks[mark]))
-        .push_back(Object::newInteger(static_cast<long long>(mark)));
+  for (std::size_t mark = 0; mark < drawn.marks.size(); ++mark) {
+    const auto element = static_cast<std::size_t>(drawn.marks[mark]);
+    nodes.at(element).replaceKey("/Pg", page_object);
+    kids.at(element).push_back(Object::newInteger(static_cast<long long>(mark)));
+  }
   for (std::size_t i = 0; i < nodes.size(); ++i) set_kids(nodes[i], kids[i]);
   return nodes;
 }
@@ -86,7 +86,6 @@ void add_tags(QPDF& file, const Drawing& drawing, std::span<const Page> pages,
     numbers.appendItem(elements_of_marks(nodes, drawing.pages[i]));
     file.getObjectByID(drawing.pages[i].object, 0).replaceKey("/StructParents", key);
   }
-  document.replaceKey("/Type", name("StructElem"));
   document.replaceKey("/S", name("Document"));
   document.replaceKey("/P", root);
   set_kids(document, sections);

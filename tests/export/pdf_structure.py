@@ -215,7 +215,7 @@ def check_marks(faults, file):
             faults.append(f"page {number}: {len(tagged)} marked contents, {len(elements)} elements")
         for (tag, mark), element in zip(tagged, elements):
             node = file.get(element)
-            if mark not in kids_of(node) or node["/S"] != tag or node["/Pg"] != reference:
+            if mark not in kids_of(node) or node["/S"] != tag or node.get("/Pg") != reference:
                 faults.append(f"page {number}: marked content {mark}, {tag}, is not in its element")
     if parents:
         faults.append("the parent tree names pages that are not there")
