@@ -81,7 +81,7 @@ TEST_CASE("a reader of codes reads the bitmap that goes to a label printer") {
 }
 
 TEST_CASE("a reader of codes reads the PDF, rasterised as a label printer would") {
-  const std::string stem = std::string(TUB_BINARY_DIR) + "/code_test";
+  const std::string stem = std::string(TUB_BINARY_DIR) + "/code_test_of_pdf";
   const Page page = label_with_code();
   std::ofstream(stem + ".pdf", std::ios::binary) << sample_pdf(std::span(&page, 1));
   for (const int dots_per_inch : {203, 300}) {
