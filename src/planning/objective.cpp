@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "chemistry/gas.h"
+#include "planning/pouring.h"
 
 namespace tub {
 namespace {
@@ -42,10 +42,7 @@ struct Effort {
   }
 
   void release(const Water& from, const ReleaseMove& move, int times) {
-    const SpeciesTable& species = situation.bench.species();
-    const Interval needed =
-        hours_to_release(from, move.to_log10_pco2_atm, species.gas_exchange().jets_on, species);
-    hours += needed.value * times;
+    hours += jets_hours(from, move.to_log10_pco2_atm, situation.bench).value * times;
   }
 
   void operator()(const HeatMove&) {}

@@ -5,6 +5,7 @@
 
 #include "chemistry/gas.h"
 #include "planning/divisions.h"
+#include "planning/pouring.h"
 #include "planning/retest.h"
 
 namespace tub {
@@ -168,10 +169,7 @@ class Rungs {
   }
 
   ReleaseCarbonDioxide released(const Water& from, const ReleaseMove& move) const {
-    const SpeciesTable& species = situation_.bench.species();
-    const Interval hours =
-        hours_to_release(from, move.to_log10_pco2_atm, species.gas_exchange().jets_on, species);
-    return {move.to_log10_pco2_atm, hours};
+    return {move.to_log10_pco2_atm, jets_hours(from, move.to_log10_pco2_atm, situation_.bench)};
   }
 
   Addition addition_of(const DoseMove& dose) const {

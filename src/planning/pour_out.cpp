@@ -179,14 +179,18 @@ std::set<Reading> met(const Situation& situation, const Draft& draft) {
 }  // namespace
 
 Draft poured_out(const Situation& situation, const DraftParts& parts) {
-  const Draft coarse = PouringOut(situation, parts, {}).all();
   const std::set<Reading> wanted = met(situation, parts.whole());
-  const std::set<Reading> kept = met(situation, coarse);
-  std::set<Reading> missed;
-  std::set_difference(wanted.begin(), wanted.end(), kept.begin(), kept.end(),
-                      std::inserter(missed, missed.end()));
-  if (missed.empty()) return coarse;
-  return PouringOut(situation, parts, missed).all();
+  std::set<Reading> fine;
+  // What is measured finely moves the others a little: until nothing more is missed.
+  for (;;) {
+    Draft poured = PouringOut(situation, parts, fine).all();
+    const std::set<Reading> kept = met(situation, poured);
+    const std::size_t before = fine.size();
+    for (const Reading reading : wanted) {
+      if (!kept.contains(reading)) fine.insert(reading);
+    }
+    if (fine.size() == before) return poured;
+  }
 }
 
 Totals direction_of(const Move& move) {

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "base/error.h"
+#include "chemistry/gas.h"
 #include "planning/roots.h"
 
 namespace tub {
@@ -74,6 +75,12 @@ double largest_pour(const Water& water, const Supply& supply, double wanted, con
   if (edge == before) return 0;
   const auto f = [&](double mg_l) { return ph_after(mg_l) - edge; };
   return root_between(f, 0.0, wanted, 1e-6).value_or(0);
+}
+
+Interval jets_hours(const Water& water, double to_log10_pco2_atm, const Bench& bench) {
+  if (bench.state(water).log10_pco2_atm <= to_log10_pco2_atm) return {0, 0, 0};
+  const SpeciesTable& species = bench.species();
+  return hours_to_release(water, to_log10_pco2_atm, species.gas_exchange().jets_on, species);
 }
 
 Limits carried_back(Reading reading, const Limits& band, const Water& at_step, const Water& final,

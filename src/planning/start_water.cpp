@@ -251,7 +251,9 @@ std::vector<UncertainReading> uncertain_readings(const WaterTest& test, const Cl
     const auto half_width = half_width_of(one.reading, test, data);
     if (!half_width || *half_width <= 0) continue;
     UncertainReading off{one.reading, start.water, start.water, 1};
-    off.low.totals[one.component] -= *half_width / one.mg_l_per_mol_kg;
+    // A test may read too high, but there is never less than none.
+    double& low = off.low.totals[one.component];
+    low = std::max(0.0, low - *half_width / one.mg_l_per_mol_kg);
     off.high.totals[one.component] += *half_width / one.mg_l_per_mol_kg;
     uncertain.push_back(off);
   }

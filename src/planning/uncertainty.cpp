@@ -81,14 +81,7 @@ std::vector<Uncertainty::Source> Uncertainty::sources(std::span<const Move> move
   return sources;
 }
 
-Water Uncertainty::outcome(const Case& one) const {
-  Water water = bench_->after(one.start, one.moves);
-  // A start without chlorine has an error to both sides; less than none speciates as none.
-  for (const Component c : {Component::chlorine, Component::bromine, Component::cyanurate}) {
-    water.totals[c] = std::max(0.0, water.totals[c]);
-  }
-  return water;
-}
+Water Uncertainty::outcome(const Case& one) const { return bench_->after(one.start, one.moves); }
 
 Spread Uncertainty::spread(Reading reading, std::span<const Move> moves) const {
   const double at = bench_->reading(reading, bench_->after(start_->water, moves));

@@ -9,8 +9,12 @@
 namespace tub {
 namespace {
 
-/// A candidate and what the whole plan comes to with it.
-struct Scored {
+/// A way to solve for both readings; solved again it gives other amounts for other aims.
+using Way = std::function<std::optional<Draft>(const BalanceMeans&)>;
+
+/// A way, what it comes to, and what the whole plan then comes to.
+struct Candidate {
+  Way way;
   Draft moves;
   Score score;
 };
@@ -22,78 +26,111 @@ double middle(const Limits& band) {
   return band.low ? *band.low : *band.high;
 }
 
+std::optional<Candidate> solved(const Situation& situation, const BalanceMeans& means,
+                                const Way& way) {
+  const std::optional<Draft> moves = way(means);
+  if (!moves) return std::nullopt;
+  const BalanceMeans::Cut cut = means.within_pour_window(*moves);
+  return Candidate{way, cut.moves, score(situation, cut.whole)};
+}
+
 /// The best of the candidates, tried in stages of more and more additions.
 class Search {
  public:
-  Search(const Situation& situation, const Frame& frame, const BalanceAims& aims)
+  Search(const Situation& situation, const BalanceMeans& means)
       : situation_(situation),
-        frame_(frame),
-        means_(situation, frame, aims),
+        means_(means),
         alkaline_(situation.mildest(Purpose::raise_alkalinity)),
         base_(situation.mildest(Purpose::raise_ph)),
         acid_(situation.mildest(Purpose::lower_ph)) {}
 
-  Draft best() {
-    consider(Draft{});
-    consider(means_.with_air({}));
+  Candidate best() {
+    consider([](const BalanceMeans&) { return Draft{}; });
+    consider([](const BalanceMeans& means) { return means.with_air({}); });
     if (!done()) singles();
     if (!done()) pairs();
     if (!done()) parts();
-    return best_->moves;
+    return *best_;
   }
 
  private:
   bool done() const { return best_ && meets_all(best_->score); }
 
-  void consider(const std::optional<Draft>& moves) {
-    if (!moves) return;
-    Draft cut = means_.within_pour_window(*moves);
-    const Score points = score(situation_, frame_.around(cut));
-    if (!best_ || is_better(points, best_->score)) best_ = Scored{std::move(cut), points};
+  void consider(const Way& way) {
+    const auto candidate = solved(situation_, means_, way);
+    if (!candidate) return;
+    if (!best_ || is_better(candidate->score, best_->score)) best_ = candidate;
   }
 
   void singles() {
     for (const Supply* supply : {alkaline_, base_, acid_}) {
-      if (supply != nullptr) single(*supply, supply == alkaline_);
+      if (supply != nullptr) single(*supply);
     }
-    if (acid_ != nullptr) consider(means_.acid_and_air(*acid_));
+    if (acid_ == nullptr) return;
+    consider([acid = acid_](const BalanceMeans& means) { return means.acid_and_air(*acid); });
   }
 
-  void single(const Supply& supply, bool only_for_alkalinity) {
-    const auto for_alkalinity = means_.for_alkalinity(supply);
-    consider(for_alkalinity);
-    if (for_alkalinity && &supply != acid_) consider(means_.with_air(*for_alkalinity));
-    if (!only_for_alkalinity) consider(means_.for_ph(supply));
+  void single(const Supply& supply) {
+    consider([&supply](const BalanceMeans& means) { return means.for_alkalinity(supply); });
+    if (&supply != alkaline_) {
+      consider([&supply](const BalanceMeans& means) { return means.for_ph(supply); });
+    }
+    if (&supply == acid_) return;
+    consider([&supply](const BalanceMeans& means) -> std::optional<Draft> {
+      const auto dosed = means.for_alkalinity(supply);
+      return dosed ? means.with_air(*dosed) : std::nullopt;
+    });
   }
 
   void pairs() {
-    for (const bool ph_first : {false, true}) {
-      for (const Supply* up : {alkaline_, base_}) {
-        if (up == nullptr) continue;
-        if (acid_ != nullptr) consider(means_.pair(*up, *acid_, ph_first));
-        if (base_ != nullptr && up != base_) consider(means_.pair(*up, *base_, ph_first));
+    for (const Supply* up : {alkaline_, base_}) {
+      for (const Supply* other : {acid_, base_}) {
+        if (up != nullptr && other != nullptr && up != other) pair(*up, *other);
       }
-      if (done()) return;
     }
   }
 
-  /// Nothing meets both: as much of one thing as the other reading allows.
+  void pair(const Supply& up, const Supply& other) {
+    consider([&](const BalanceMeans& means) { return means.pair(up, other); });
+    if (done() || !means_.pair(up, other)) return;
+    consider([&](const BalanceMeans& means) -> std::optional<Draft> {
+      const auto both = means.pair(up, other);
+      return both ? std::optional(means.ph_first(*both)) : std::nullopt;
+    });
+    consider([&](const BalanceMeans& means) -> std::optional<Draft> {
+      const auto both = means.pair(up, other);
+      return both ? std::optional(means.ph_around(*both)) : std::nullopt;
+    });
+  }
+
+  /// Nothing meets both: as much of one thing as the other reading's band, or its gate, allows.
   void parts() {
     for (const Supply* supply : {alkaline_, base_, acid_}) {
       if (supply == nullptr) continue;
-      for (const auto& single : {means_.for_alkalinity(*supply), means_.for_ph(*supply)}) {
-        if (single) consider(means_.within_other_band(*single));
-      }
+      for (const bool for_ph : {false, true}) part(*supply, for_ph);
     }
   }
 
+  void part(const Supply& supply, bool for_ph) {
+    const Reading other = for_ph ? Reading::total_alkalinity : Reading::ph;
+    const auto up_to = [&supply, for_ph](const Limits& limits) -> Way {
+      return [&supply, for_ph, limits](const BalanceMeans& means) -> std::optional<Draft> {
+        const auto whole = for_ph ? means.for_ph(supply) : means.for_alkalinity(supply);
+        return whole ? means.up_to_other(*whole, limits) : std::nullopt;
+      };
+    };
+    if (const Goal* goal = situation_.goal(other)) consider(up_to(goal->band));
+    const auto gate = situation_.gate.readings.find(other);
+    if (gate == situation_.gate.readings.end()) return;
+    consider(up_to({gate->second.low, gate->second.high}));
+  }
+
   const Situation& situation_;
-  const Frame& frame_;
-  BalanceMeans means_;
+  const BalanceMeans& means_;
   const Supply* alkaline_;
   const Supply* base_;
   const Supply* acid_;
-  std::optional<Scored> best_;
+  std::optional<Candidate> best_;
 };
 
 Reach reach_of(const Spread& spread) {
@@ -101,12 +138,23 @@ Reach reach_of(const Spread& spread) {
   return {interval.value - interval.low, interval.high - interval.value};
 }
 
+/// A goal for pH inside the pour window as far as its band allows: later pours need the room.
+Goal goal_to_aim_at(const Situation& situation, Reading reading) {
+  Goal goal = *situation.goal(reading);
+  if (reading != Reading::ph || goal.ideal) return goal;
+  const Assumed& window = situation.assumptions.pour_ph;
+  const Limits inside{std::max(goal.band.low.value_or(window.low), window.low),
+                      std::min(goal.band.high.value_or(window.high), window.high)};
+  if (*inside.low < *inside.high) goal.band = inside;
+  return goal;
+}
+
 void aim_from(const Situation& situation, Reading reading, const Reach& reach, double& from_below,
               double& from_above) {
-  const Goal* goal = situation.goal(reading);
-  if (goal == nullptr) return;
-  from_below = aim(*goal, true, reach);
-  from_above = aim(*goal, false, reach);
+  if (situation.goal(reading) == nullptr) return;
+  const Goal goal = goal_to_aim_at(situation, reading);
+  from_below = aim(goal, true, reach);
+  from_above = aim(goal, false, reach);
 }
 
 BalanceAims aims_for(const Situation& situation, const Draft& whole) {
@@ -129,8 +177,8 @@ BalanceAims first_aims(const Situation& situation) {
   if (const Goal* goal = situation.goal(Reading::total_alkalinity)) {
     aims.alkalinity_from_below = aims.alkalinity_from_above = middle(goal->band);
   }
-  if (const Goal* goal = situation.goal(Reading::ph)) {
-    aims.ph_from_below = aims.ph_from_above = middle(goal->band);
+  if (situation.goal(Reading::ph) != nullptr) {
+    aims.ph_from_below = aims.ph_from_above = middle(goal_to_aim_at(situation, Reading::ph).band);
   }
   return aims;
 }
@@ -143,6 +191,15 @@ double ph_aim_of(const Draft& moves, const BalanceAims& aims) {
            dose->supply->product().can(Purpose::lower_ph);
   });
   return lowers ? aims.ph_from_above : aims.ph_from_below;
+}
+
+/// The dose that pH is left to; null if there is none.
+DoseMove* last_for_ph(Draft& moves) {
+  for (std::size_t i = moves.size(); i-- > 0;) {
+    auto* dose = std::get_if<DoseMove>(&moves[i]);
+    if (dose != nullptr && dose->goal == Reading::ph) return dose;
+  }
+  return nullptr;
 }
 
 double missing_for_ph(const Situation& situation, const Frame& frame, const Balancing& balance,
@@ -167,6 +224,9 @@ void solve_last_release(const Situation& situation, const Frame& frame, Balancin
     if (release == nullptr) continue;
     const auto to = release_for_ph(situation, frame, before, balance.ph_aim);
     if (to) release->to_log10_pco2_atm = *to;
+    if (!to && std::holds_alternative<ReleaseMove>(moves[i])) {
+      moves.erase(moves.begin() + static_cast<std::ptrdiff_t>(i));
+    }
     return;
   }
 }
@@ -182,23 +242,24 @@ Draft Frame::around(const Draft& balance) const {
 
 Balancing balanced(const Situation& situation, const Frame& frame) {
   BalanceAims aims = first_aims(situation);
-  Draft moves = Search(situation, frame, aims).best();
-  // The aims follow from how far the plan may be off, and that from the plan: twice is enough.
-  for (int i = 0; i < 2 && !moves.empty(); ++i) {
-    aims = aims_for(situation, frame.around(moves));
-    moves = Search(situation, frame, aims).best();
+  const BalanceMeans first(situation, frame, aims);
+  Candidate best = Search(situation, first).best();
+  // The aims follow from how far the plan may be off, and that from the plan: twice settles it.
+  for (int i = 0; i < 2 && !best.moves.empty(); ++i) {
+    const BalanceAims closer = aims_for(situation, frame.around(best.moves));
+    const auto again = solved(situation, BalanceMeans(situation, frame, closer), best.way);
+    if (!again || again->score.unmet > best.score.unmet) break;
+    best = *again;
+    aims = closer;
   }
-  return {moves, ph_aim_of(moves, aims)};
+  return {best.moves, ph_aim_of(best.moves, aims)};
 }
 
 Balancing with_ph_solved(const Situation& situation, const Frame& frame, const Balancing& balance) {
   Balancing solved = balance;
-  for (Move& move : solved.moves) {
-    auto* dose = std::get_if<DoseMove>(&move);
-    if (dose != nullptr && dose->goal == Reading::ph) {
-      dose->mg_l = 0;
-      dose->mg_l = missing_for_ph(situation, frame, solved, *dose);
-    }
+  if (DoseMove* dose = last_for_ph(solved.moves)) {
+    dose->mg_l = 0;
+    dose->mg_l = missing_for_ph(situation, frame, solved, *dose);
   }
   solve_last_release(situation, frame, solved);
   std::erase_if(solved.moves, [](const Move& move) {

@@ -14,6 +14,8 @@ constexpr Range dose_search{1, 3000};
 /// Steps of what jets are asked for, log10 of atm: finer cannot be told by any test.
 constexpr double release_grain = 0.01;
 constexpr int most_rounds = 40;
+/// Of what an edge allows: what is poured is rounded.
+constexpr double short_of_edge = 0.97;
 /// Jets come no nearer to the air than this, log10: the last of the surplus takes for ever.
 constexpr double short_of_air = 0.1;
 /// Steps in which a deeper release is tried.
@@ -110,8 +112,7 @@ std::optional<Draft> BalanceMeans::with_air(const Draft& doses) const {
   return moves;
 }
 
-std::optional<Draft> BalanceMeans::pair(const Supply& alkalinity, const Supply& ph,
-                                        bool ph_first) const {
+std::optional<Draft> BalanceMeans::pair(const Supply& alkalinity, const Supply& ph) const {
   if (situation_.goal(Reading::total_alkalinity) == nullptr) return std::nullopt;
   if (situation_.goal(Reading::ph) == nullptr) return std::nullopt;
   const double per_mg = alkalinity_per_mg(alkalinity);
@@ -120,13 +121,32 @@ std::optional<Draft> BalanceMeans::pair(const Supply& alkalinity, const Supply& 
   // Along this direction alkalinity stays at its aim while pH moves.
   const double make_up = -alkalinity_per_mg(ph) / per_mg;
   const Totals direction = ph.per_mg_l() + alkalinity.per_mg_l() * make_up;
-  const Water at_aim = plus(untouched_, alkalinity.per_mg_l(), alone);
-  const auto second = amount_for_ph(at_aim, direction, ph_aim(ph), dose_search, situation_.bench);
-  if (!second || *second <= 0 || alone + make_up * *second <= 0) return std::nullopt;
-  Draft moves{DoseMove{&alkalinity, Reading::total_alkalinity, alone + make_up * *second},
-              DoseMove{&ph, Reading::ph, *second}};
-  if (ph_first) std::swap(moves.front(), moves.back());
-  return moves;
+  // The least of the second for which there is some of the first, and the most.
+  const double least = alone < 0 ? -alone / make_up : 0;
+  const double most = make_up < 0 ? std::max(0.0, alone) / -make_up : dose_search.high;
+  if (least < 0 || most <= 0) return std::nullopt;
+  const Water at_least =
+      plus(plus(untouched_, alkalinity.per_mg_l(), std::max(0.0, alone)), ph.per_mg_l(), least);
+  const auto more =
+      amount_for_ph(at_least, direction, ph_aim(ph), {dose_search.low, most}, situation_.bench);
+  if (!more || least + *more <= 0) return std::nullopt;
+  const double first = std::max(0.0, alone) + make_up * *more;
+  if (first <= 0) return std::nullopt;
+  return Draft{DoseMove{&alkalinity, Reading::total_alkalinity, first},
+               DoseMove{&ph, Reading::ph, least + *more}};
+}
+
+Draft BalanceMeans::ph_first(const Draft& pair) const { return {pair.back(), pair.front()}; }
+
+Draft BalanceMeans::ph_around(const Draft& pair) const {
+  constexpr double inside = 0.9;  // of what the window allows: a pour is rounded
+  DoseMove before = std::get<DoseMove>(pair.back());
+  DoseMove rest = before;
+  const Water from = situation_.bench.after(situation_.start.water, frame_.before);
+  before.mg_l = inside * largest_pour(from, *before.supply, before.mg_l, window_of(situation_),
+                                      situation_.bench);
+  rest.mg_l -= before.mg_l;
+  return {before, pair.front(), rest};
 }
 
 bool BalanceMeans::turns_are_safe(const RoundsMove& rounds, const Water& from) const {
@@ -145,14 +165,10 @@ bool BalanceMeans::turns_are_safe(const RoundsMove& rounds, const Water& from) c
 
 // Jets that run longer between the turns leave room for more acid in each; the last release alone
 // sets the final pH. The fewest turns, and among those the shortest jets.
-std::optional<Draft> BalanceMeans::rounds(const DoseMove& all, double to_log10_pco2) const {
-  const Bench& bench = situation_.bench;
-  Draft moves;
-  Water from = bench.after(situation_.start.water, frame_.before);
-  if (bench.ph(from) <= window_of(situation_).low) {
-    moves.emplace_back(ReleaseMove{to_log10_pco2});
-    from = bench.after(from, moves.back());
-  }
+std::optional<Draft> BalanceMeans::rounds(const DoseMove& all, double to_log10_pco2,
+                                          const Draft& first) const {
+  const Water from =
+      situation_.bench.after(situation_.bench.after(situation_.start.water, frame_.before), first);
   for (int times = std::max(1, additions_of({all})); times <= most_rounds; ++times) {
     RoundsMove turns{all, {to_log10_pco2}, times};
     turns.dose.mg_l = all.mg_l / times;
@@ -161,7 +177,9 @@ std::optional<Draft> BalanceMeans::rounds(const DoseMove& all, double to_log10_p
       if (times == 1 || turns.release.to_log10_pco2_atm < deepest_release(situation_)) break;
     }
     if (!turns_are_safe(turns, from)) continue;
-    turns.release.to_log10_pco2_atm = division_nearest(turns.release.to_log10_pco2_atm, 0.01);
+    turns.release.to_log10_pco2_atm =
+        division_nearest(turns.release.to_log10_pco2_atm, release_grain);
+    Draft moves = first;
     append_turns(moves, turns, to_log10_pco2);
     return moves;
   }
@@ -173,45 +191,48 @@ std::optional<Draft> BalanceMeans::acid_and_air(const Supply& acid) const {
   if (!dosed) return std::nullopt;
   const auto to = release_for_ph(situation_, frame_, *dosed, aims_.ph_from_below);
   if (!to) return std::nullopt;
-  return rounds(std::get<DoseMove>(dosed->front()), *to);
+  const DoseMove& all = std::get<DoseMove>(dosed->front());
+  const auto straight = rounds(all, *to, {});
+  // Water full of carbon dioxide has no room for acid until some of it has left.
+  const auto aired = rounds(all, *to, {ReleaseMove{*to}});
+  if (!straight || (aired && additions_of(*aired) < additions_of(*straight))) return aired;
+  return straight;
 }
 
-std::optional<Draft> BalanceMeans::within_other_band(const Draft& single) const {
-  if (single.size() != 1) return std::nullopt;
-  const auto* whole = std::get_if<DoseMove>(&single.front());
-  if (whole == nullptr) return std::nullopt;
-  const bool is_for_ph = whole->goal == Reading::ph;
-  const Goal* other = situation_.goal(is_for_ph ? Reading::total_alkalinity : Reading::ph);
-  if (other == nullptr) return std::nullopt;
-  const bool rises = alkalinity_per_mg(*whole->supply) > 0;
-  const std::optional<double> edge = rises ? other->band.high : other->band.low;
+std::optional<Draft> BalanceMeans::up_to_other(const Draft& single, const Limits& other) const {
+  DoseMove part = std::get<DoseMove>(single.front());
+  const double per_mg = alkalinity_per_mg(*part.supply);
+  const std::optional<double> edge = per_mg > 0 ? other.high : other.low;
   if (!edge) return std::nullopt;
-  DoseMove part = *whole;
-  if (is_for_ph) {
-    part.mg_l =
-        (*edge - total_alkalinity_mg_l(untouched_.totals)) / alkalinity_per_mg(*whole->supply);
+  const double whole = part.mg_l;
+  if (part.goal == Reading::ph) {
+    part.mg_l = (*edge - total_alkalinity_mg_l(untouched_.totals)) / per_mg;
   } else {
     part.mg_l =
-        amount_for_ph(untouched_, whole->supply->per_mg_l(), *edge, dose_search, situation_.bench)
+        amount_for_ph(untouched_, part.supply->per_mg_l(), *edge, dose_search, situation_.bench)
             .value_or(0);
   }
-  if (part.mg_l <= 0 || part.mg_l >= whole->mg_l) return std::nullopt;
+  part.mg_l *= short_of_edge;
+  if (part.mg_l <= 0 || part.mg_l >= whole) return std::nullopt;
   return Draft{part};
 }
 
-Draft BalanceMeans::within_pour_window(const Draft& moves) const {
+BalanceMeans::Cut BalanceMeans::within_pour_window(const Draft& moves) const {
   const Bench& bench = situation_.bench;
   Water water = bench.after(situation_.start.water, frame_.before);
-  Draft cut;
-  for (const Move& move : moves) {
+  Cut cut{{}, frame_.before};
+  const auto take = [&](const Move& move, Draft* also) {
     Move kept = move;
     if (auto* dose = std::get_if<DoseMove>(&kept)) {
       dose->mg_l = largest_pour(water, *dose->supply, dose->mg_l, window_of(situation_), bench);
-      if (dose->mg_l <= 0) continue;
+      if (dose->mg_l <= 0) return;
     }
     water = bench.after(water, kept);
-    cut.push_back(kept);
-  }
+    cut.whole.push_back(kept);
+    if (also != nullptr) also->push_back(kept);
+  };
+  for (const Move& move : moves) take(move, &cut.moves);
+  for (const Move& move : frame_.after) take(move, nullptr);
   return cut;
 }
 

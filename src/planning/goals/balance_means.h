@@ -28,20 +28,28 @@ class BalanceMeans {
   /// Carbon dioxide released until pH comes to its aim (or to the air's), after the doses.
   std::optional<Draft> with_air(const Draft& doses) const;
   /// Alkalinity by the first, pH by the second, both at their aims.
-  std::optional<Draft> pair(const Supply& alkalinity, const Supply& ph, bool ph_first) const;
+  std::optional<Draft> pair(const Supply& alkalinity, const Supply& ph) const;
+  /// A pair in another order, where a pour of the usual one would leave the window: pH first, or as
+  /// much of it as the window allows, then alkalinity, then the rest.
+  Draft ph_first(const Draft& pair) const;
+  Draft ph_around(const Draft& pair) const;
   /// Acid for alkalinity, air for pH, in as few rounds as one step's pours and the pH window allow.
   std::optional<Draft> acid_and_air(const Supply& acid) const;
-  /// For one dose: as far as the other reading's band allows.
-  std::optional<Draft> within_other_band(const Draft& single) const;
+  /// For one dose: as far as an edge of the other reading's band or gate allows.
+  std::optional<Draft> up_to_other(const Draft& single, const Limits& other) const;
 
-  /// Doses cut to what one pour may do to pH.
-  Draft within_pour_window(const Draft& moves) const;
+  /// The whole plan around these moves, its doses cut to what pours may do to pH.
+  struct Cut {
+    Draft moves;
+    Draft whole;
+  };
+  Cut within_pour_window(const Draft& moves) const;
 
  private:
   Water final(const Draft& moves) const;
   double alkalinity_aim(const Supply& supply) const;
   double ph_aim(const Supply& supply) const;
-  std::optional<Draft> rounds(const DoseMove& all, double to_log10_pco2) const;
+  std::optional<Draft> rounds(const DoseMove& all, double to_log10_pco2, const Draft& first) const;
   bool turns_are_safe(const RoundsMove& rounds, const Water& from) const;
 
   const Situation& situation_;

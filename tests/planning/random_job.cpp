@@ -1,0 +1,97 @@
+#include "random_job.h"
+
+#include <cmath>
+
+#include "base/error.h"
+#include "planning/start_water.h"
+#include "sample_job.h"
+
+namespace tub {
+namespace {
+
+/// Numbers from a seed: splitmix64 (Steele, Lea & Flood 2014).
+class Draw {
+ public:
+  explicit Draw(std::uint64_t seed) : state_(seed) {}
+  double unit() { return static_cast<double>(next() >> 11U) * 0x1p-53; }
+  double between(double low, double high) { return low + (high - low) * unit(); }
+  /// Evenly over the logarithms: small values as often as large ones.
+  double log_between(double low, double high) { return low * std::pow(high / low, unit()); }
+  bool chance(double share) { return unit() < share; }
+  template <class Row>
+  const Row& one_of(const std::vector<Row>& rows) {
+    return rows[static_cast<std::size_t>(unit() * static_cast<double>(rows.size()))];
+  }
+
+ private:
+  std::uint64_t next() {
+    state_ += 0x9E3779B97F4A7C15U;
+    std::uint64_t z = state_;
+    z = (z ^ (z >> 30U)) * 0xBF58476D1CE4E5B9U;
+    z = (z ^ (z >> 27U)) * 0x94D049BB133111EBU;
+    return z ^ (z >> 31U);
+  }
+  std::uint64_t state_;
+};
+
+WaterTest random_water(Draw& draw) {
+  const std::string method = draw.one_of(planning_data().test_methods).id;
+  WaterTest test;
+  test.temperature_c = draw.between(5, 25);
+  test.readings["ph"] = {draw.between(6.2, 9.2), method};
+  test.readings["total_alkalinity_mg_l"] = {draw.log_between(5, 400), method};
+  test.readings["calcium_hardness_mg_l"] = {draw.log_between(3, 600), method};
+  if (draw.chance(0.5)) test.readings["conductivity_us_cm"] = {draw.log_between(50, 3000), method};
+  if (draw.chance(0.3)) test.readings["free_chlorine_mg_l"] = {draw.between(0, 1), method};
+  if (draw.chance(0.2)) test.readings["iron_mg_l"] = {draw.between(0, 1), method};
+  return test;
+}
+
+WaterTest possible_water(Draw& draw) {
+  for (;;) {
+    WaterTest test = random_water(draw);
+    try {
+      start_water(test, planning_data(), species_table());
+      return test;
+    } catch (const Error&) {
+      continue;  // no such water: alkalinity that the pH forbids
+    }
+  }
+}
+
+void stock_shelf(Draw& draw, PlanRequest& request) {
+  for (const char* id : {"sodium_bicarbonate", "soda_ash", "dry_acid", "muriatic_acid",
+                         "calcium_chloride_dihydrate", "calcium_chloride_anhydrous"}) {
+    if (draw.chance(0.75)) request.shelf.push_back(shelf_item(id));
+  }
+  if (draw.chance(0.5)) {
+    request.shelf.push_back(shelf_item("sequestrant"));
+    request.shelf.back().dose_ml_per_1000_l = draw.between(20, 100);
+  }
+  if (draw.chance(0.95)) {
+    const bool is_dichlor = request.sanitizer.kind == "dichlor";
+    request.shelf.push_back(shelf_item(is_dichlor ? "dichlor_dihydrate" : "sodium_hypochlorite"));
+  }
+}
+
+}  // namespace
+
+PlanRequest random_request(std::uint64_t seed) {
+  Draw draw(seed);
+  PlanRequest request;
+  request.fingerprint = "000000";
+  request.tub.volume_l = draw.log_between(150, 12000);
+  request.tub.volume_give_or_take = draw.between(0.01, 0.12);
+  request.tub.shell = "acrylic";
+  request.tub.bathing_temperature_c = draw.between(34, 40);
+  request.water = possible_water(draw);
+  request.sanitizer.kind = draw.chance(0.5) ? "dichlor" : "sodium_hypochlorite";
+  request.targets = draw.one_of(planning_data().target_sets);
+  request.tub.use = draw.one_of(request.targets.uses);
+  request.measure = draw.one_of(planning_data().measures);
+  request.retest_with = draw.one_of(planning_data().test_methods);
+  stock_shelf(draw, request);
+  return request;
+}
+
+}  // namespace tub
