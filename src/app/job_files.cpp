@@ -6,6 +6,7 @@
 #include <filesystem>
 
 #include "app/files.h"
+#include "job/label_code.h"
 
 namespace tub {
 namespace {
@@ -56,6 +57,13 @@ std::string checked(std::string bytes, const LogoFile& logo) {
   return bytes;
 }
 
+/// A job's JSON, as the file has it or as the code of a scanned label holds it.
+NamedText job_text(const std::string& path) {
+  NamedText text = {read_file(path), name_of_input(path)};
+  if (is_label_code(text.text)) text.text = job_of_label_code(text.text, text.file);
+  return text;
+}
+
 }  // namespace
 
 std::optional<NamedText> shop_text(const Arguments& arguments) {
@@ -65,9 +73,7 @@ std::optional<NamedText> shop_text(const Arguments& arguments) {
 }
 
 Outcome<Job> load_job(const Arguments& arguments, const Catalogue& catalogue) {
-  const std::string path = *arguments.operand;
-  const NamedText text = {read_file(path), name_of_input(path)};
-  Outcome<Job> outcome = read_job(text, shop_text(arguments), catalogue);
+  Outcome<Job> outcome = read_job(job_text(*arguments.operand), shop_text(arguments), catalogue);
   if (outcome.value.logo) {
     outcome.value.heading.logo_png = checked(bytes_of(*outcome.value.logo), *outcome.value.logo);
   }
