@@ -76,6 +76,10 @@ Outcome<Job> load_job(const Arguments& arguments, const Catalogue& catalogue) {
   Outcome<Job> outcome = read_job(job_text(*arguments.operand), shop_text(arguments), catalogue);
   if (outcome.value.logo) {
     outcome.value.heading.logo_png = checked(bytes_of(*outcome.value.logo), *outcome.value.logo);
+    outcome.warnings.push_back({"the sheets of this version print no logo",
+                                outcome.value.logo->where,
+                                {},
+                                "nothing needs to be done; the logo itself is sound"});
   }
   return outcome;
 }

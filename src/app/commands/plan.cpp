@@ -1,7 +1,10 @@
+#include <unistd.h>
+
 #include "app/commands.h"
 #include "app/files.h"
 #include "app/job_files.h"
 #include "app/pipeline.h"
+#include "app/plan_text.h"
 #include "app/terminal.h"
 #include "job/plan_format.h"
 
@@ -15,7 +18,12 @@ int run_plan(const Arguments& arguments) {
   const Library library(find_data_folders(arguments.value("--data")));
   const Outcome<Job> job = load_job(arguments, library.catalogue());
   const Plan plan = plan_of(job.value, library.catalogue());
-  write_standard_output(plan_json(plan));
+  if (arguments.has("--json")) {
+    write_standard_output(plan_json(plan));
+  } else {
+    write_standard_output(plan_text(plan, job.value.heading, library.language("en"),
+                                    {takes_colour(STDOUT_FILENO), 78}));
+  }
   write_standard_error(shown(job.warnings, "warning"));
   return 0;
 }

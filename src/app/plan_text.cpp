@@ -1,0 +1,213 @@
+#include "app/plan_text.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+
+#include "app/paragraph.h"
+#include "app/step_text.h"
+#include "app/terminal.h"
+#include "base/text.h"
+
+namespace tub {
+namespace {
+
+double value_in(const WaterState& state, Reading reading) {
+  for (const auto& key : reading_keys) {
+    if (key.name == key_of(reading)) return state.*(key.member);
+  }
+  for (const auto& key : derived_keys) {
+    if (key.name == key_of(reading)) return state.*(key.member);
+  }
+  return 0;
+}
+
+// "tap_free_chlorine_mg_l" as "tap free chlorine".
+std::string without_unit(std::string text) {
+  for (const std::string_view unit : {"_mg_l", "_c"}) {
+    if (text.ends_with(unit)) text.erase(text.size() - unit.size());
+  }
+  return replaced(text, "_", " ");
+}
+
+class PlanWriter {
+ public:
+  PlanWriter(const Plan& plan, const Messages& names, const TextStyle& style)
+      : plan_(plan), names_(names), style_(style) {}
+
+  std::string head(const Heading& heading) const {
+    const std::string name = heading.vessel_name.empty() ? "The tub" : heading.vessel_name;
+    const std::string title = fmt::format("{}: {} L ±{} %, {}", name, tidy(plan_.volume_l, 0),
+                                          tidy(100 * plan_.volume_give_or_take, 0), plan_.use);
+    std::string print = plan_.fingerprint;
+    if (print.size() == 6) print.insert(4, "-");
+    return bold(title, style_.with_colour) + "\n" +
+           fmt::format("job {}, sanitizer {}{}, targets {}\n", print, plan_.sanitizer,
+                       plan_.mineral_cartridge ? " beside a mineral cartridge" : "",
+                       plan_.targets.id);
+  }
+
+  std::string waters() const {
+    std::string text = row({"", "now", "at the end", "between", "target"}, true);
+    for (const Reading reading : all_readings) {
+      if (is_told(reading)) text += row(cells(reading), false);
+    }
+    return text;
+  }
+
+  std::string steps() const {
+    std::string text;
+    for (std::size_t i = 0; i < plan_.steps.size();) {
+      const int number = plan_.steps[i].number;
+      std::string words;
+      for (; i < plan_.steps.size() && plan_.steps[i].number == number; ++i) {
+        words += (words.empty() ? "" : " ") + step_text(plan_.steps[i], names_);
+      }
+      const std::string head = padded(fmt::format("{}.", number), 4);
+      const std::string lines = paragraph(head, words, style_.width);
+      text += "\n" + bold(head, style_.with_colour) + lines.substr(head.size());
+    }
+    return text;
+  }
+
+  std::string gate() const {
+    std::string text;
+    for (const auto& [reading, range] : plan_.gate) {
+      text +=
+          fmt::format("{}{} from {} to {}", text.empty() ? "" : ", ", reading_name(reading, names_),
+                      reading_text(reading, range.low), reading_text(reading, range.high));
+    }
+    return note("Get in when", text.empty() ? text : text + ", and the water is clear.");
+  }
+
+  std::string notes() const {
+    std::string text;
+    for (const Unmet& unmet : plan_.unmet) text += note("Not reached", unmet_text(unmet));
+    text += note("Later", drift_text());
+    std::string hazards;
+    for (const HazardPair& pair : plan_.hazards) {
+      hazards += (hazards.empty() ? "" : "; ") + hazard_text(pair);
+    }
+    text += note("Never together", hazards);
+    std::string assumed;
+    for (const Reason& reason : plan_.assumed) {
+      assumed += (assumed.empty() ? "" : "; ") + reason_text(reason);
+    }
+    return text + note("Assumed", assumed);
+  }
+
+ private:
+  using Row = std::array<std::string, 5>;
+
+  std::string row(const Row& texts, bool is_head) const {
+    constexpr std::array<std::size_t, 5> widths = {22, 12, 13, 16, 0};
+    std::string line;
+    for (std::size_t i = 0; i < texts.size(); ++i) line += padded(texts.at(i), widths.at(i));
+    line.erase(line.find_last_not_of(' ') + 1);
+    return (is_head ? bold(line, style_.with_colour) : line) + "\n";
+  }
+
+  bool is_measured(Reading reading) const {
+    return std::find(plan_.measured.begin(), plan_.measured.end(), key_of(reading)) !=
+           plan_.measured.end();
+  }
+
+  bool is_told(Reading reading) const {
+    const bool is_other = reading == Reading::total_bromine && plan_.final.total_bromine_mg_l == 0;
+    return !is_other && (plan_.targets.readings.contains(reading) || is_measured(reading));
+  }
+
+  Row cells(Reading reading) const {
+    Row cells;
+    cells[0] = reading_name(reading, names_) + (reading == Reading::ph ? "" : ", mg/L");
+    cells[1] =
+        is_measured(reading) ? reading_text(reading, value_in(plan_.start, reading)) : "not tested";
+    cells[2] = reading_text(reading, value_in(plan_.final, reading));
+    const auto range = plan_.final_range.find(std::string(key_of(reading)));
+    if (range != plan_.final_range.end()) {
+      cells[3] = span(reading, range->second.low, range->second.high);
+    }
+    const auto target = plan_.targets.readings.find(reading);
+    if (target != plan_.targets.readings.end()) {
+      cells[4] = span(reading, target->second.low, target->second.high);
+    }
+    return cells;
+  }
+
+  static std::string span(Reading reading, std::optional<double> low, std::optional<double> high) {
+    if (low && high) {
+      return fmt::format("{} to {}", reading_text(reading, *low), reading_text(reading, *high));
+    }
+    if (low) return reading_text(reading, *low) + " or more";
+    return high ? reading_text(reading, *high) + " or less" : "";
+  }
+
+  std::string note(std::string_view head, const std::string& text) const {
+    if (text.empty()) return "";
+    const std::string start = std::string(head) + ": ";
+    const std::string lines = paragraph("", start + text, style_.width);
+    return "\n" + bold(start, style_.with_colour) + lines.substr(start.size());
+  }
+
+  std::string unmet_text(const Unmet& unmet) const {
+    std::string text =
+        fmt::format("{} ends at {}, the target is {} ({}).", reading_name(unmet.reading, names_),
+                    reading_text(unmet.reading, unmet.reached),
+                    span(unmet.reading, unmet.low, unmet.high), reason_text(unmet.reason));
+    if (unmet.remedy) text += " " + remedy_text(*unmet.remedy);
+    return text;
+  }
+
+  std::string remedy_text(const Remedy& remedy) const {
+    if (remedy.kind == "buy") {
+      const std::string amount =
+          remedy.amount_g ? fmt::format(", about {} g", tidy(*remedy.amount_g, 0)) : "";
+      return fmt::format("Buy {}{}.", product_name(remedy.product, names_), amount);
+    }
+    if (remedy.kind == "wait") return fmt::format("Wait {} h.", tidy(remedy.hours.value_or(0), 1));
+    return fmt::format("{} {} % with {}.", remedy.kind == "blend" ? "Blend" : "Replace",
+                       tidy(100 * remedy.fraction.value_or(0), 0), replaced(remedy.with, "_", " "));
+  }
+
+  std::string drift_text() const {
+    return fmt::format("as carbon dioxide leaves, pH climbs by itself to about {}, at most {}.",
+                       tidy(plan_.drift.ph_half_way, 1), tidy(plan_.drift.ph_at_air, 1));
+  }
+
+  std::string hazard_text(const HazardPair& pair) const {
+    const std::string apart =
+        pair.hours_apart > 0 ? fmt::format(", in the tub {} h apart", tidy(pair.hours_apart, 1))
+                             : "";
+    return fmt::format("{} and {} ({}{})", product_name(pair.first, names_),
+                       product_name(pair.second, names_), replaced(pair.code, "_", " "), apart);
+  }
+
+  static std::string reason_text(const Reason& reason) {
+    std::string text = without_unit(reason.code);
+    for (const auto& [name, value] : reason.parameters) {
+      if (name == "low" || name == "high") continue;
+      const double* const number = std::get_if<double>(&value);
+      const std::string shown = number != nullptr ? tidy(*number, 3) : std::get<std::string>(value);
+      text += name == "value" || name == "unit"
+                  ? " " + shown
+                  : fmt::format(" ({} {})", replaced(name, "_", " "), replaced(shown, "_", " "));
+    }
+    return text;
+  }
+
+  const Plan& plan_;
+  const Messages& names_;
+  const TextStyle& style_;
+};
+
+}  // namespace
+
+std::string plan_text(const Plan& plan, const Heading& heading, const Messages& names,
+                      const TextStyle& style) {
+  const PlanWriter writer(plan, names, style);
+  return writer.head(heading) + "\n" + writer.waters() + writer.steps() + writer.gate() +
+         writer.notes();
+}
+
+}  // namespace tub

@@ -1,0 +1,182 @@
+#include "app/step_text.h"
+
+#include <fmt/format.h>
+
+#include <cmath>
+
+#include "app/paragraph.h"
+#include "base/text.h"
+
+namespace tub {
+namespace {
+
+std::string named(const Messages& names, const std::string& key, const std::string& otherwise) {
+  return names.has(key) ? names.text(key) : otherwise;
+}
+
+// With a capital at its start, unless it is "pH".
+std::string capital(std::string text) {
+  const bool is_small = !text.empty() && text[0] >= 'a' && text[0] <= 'z';
+  if (is_small && !text.starts_with("pH")) text[0] = static_cast<char>(text[0] - 'a' + 'A');
+  return text;
+}
+
+std::string limits_text(Reading reading, const Limits& limits) {
+  if (!limits.low && !limits.high) return "anything";
+  if (!limits.low) return fmt::format("{} or less", reading_text(reading, *limits.high));
+  if (!limits.high) return fmt::format("{} or more", reading_text(reading, *limits.low));
+  if (*limits.low == *limits.high) return reading_text(reading, *limits.low);
+  return fmt::format("{} to {}", reading_text(reading, *limits.low),
+                     reading_text(reading, *limits.high));
+}
+
+std::string condition_text(const Condition& condition, const Messages& names) {
+  const bool is_below = condition.side == Condition::Side::below;
+  return fmt::format("{} is {} {}", reading_name(condition.reading, names),
+                     is_below ? "below" : "above", reading_text(condition.reading, condition.edge));
+}
+
+std::string measure_text(const std::vector<Measure>& measures) {
+  std::string text;
+  for (const Measure& measure : measures) {
+    if (!text.empty()) text += " and ";
+    const std::string unit = replaced(replaced(measure.unit, "us_", "US "), "_", " ");
+    text += fmt::format("{} {}{}", tidy(measure.count, 2), unit, measure.count > 1 ? "s" : "");
+  }
+  return text;
+}
+
+std::string amount_text(const Portion& portion) {
+  std::string text;
+  if (portion.amount_g) text = tidy(*portion.amount_g, 1) + " g";
+  if (portion.amount_ml) text += (text.empty() ? "" : ", ") + tidy(*portion.amount_ml, 1) + " mL";
+  const std::string measure = measure_text(portion.measure);
+  return measure.empty() ? text : fmt::format("{} ({})", text, measure);
+}
+
+std::string expectation_text(const Portion& portion, const Messages& names) {
+  std::string text;
+  for (const auto& [reading, interval] : portion.expect) {
+    text += fmt::format("; expect {} from {} to {}", reading_name(reading, names),
+                        reading_text(reading, interval.low), reading_text(reading, interval.high));
+  }
+  return text;
+}
+
+std::string portion_text(const Portion& portion, const Messages& names) {
+  const std::string when =
+      portion.only_if ? fmt::format("If {}, add", condition_text(*portion.only_if, names)) : "Add";
+  return fmt::format("{} {}, wait {} min{}.", when, amount_text(portion),
+                     tidy(portion.wait_minutes, 0), expectation_text(portion, names));
+}
+
+std::string when_text(TestOutcome::When when) {
+  switch (when) {
+    case TestOutcome::When::inside:
+      return "inside";
+    case TestOutcome::When::over:
+      return "above";
+    case TestOutcome::When::under:
+      return "below";
+    case TestOutcome::When::over_after_all:
+      return "still above";
+    case TestOutcome::When::under_after_all:
+      return "still below";
+  }
+  return "";
+}
+
+std::string action_text(const TestOutcome& outcome) {
+  switch (outcome.action) {
+    case TestOutcome::Action::skip_rest:
+      return "go on";
+    case TestOutcome::Action::stop_and_call:
+      return "stop and call";
+    case TestOutcome::Action::wait_and_test:
+      return outcome.hours ? fmt::format("wait {} h and test again", tidy(*outcome.hours, 1))
+                           : "wait and test again";
+  }
+  return "";
+}
+
+std::string outcome_text(const TestOutcome& outcome) {
+  if (!outcome.is_clarity) return when_text(outcome.when) + ": " + action_text(outcome);
+  const bool is_clear = outcome.when == TestOutcome::When::inside;
+  return std::string(is_clear ? "clear" : "brown or cloudy") + ": " + action_text(outcome);
+}
+
+// What each test of the step should show, and what to do about it.
+std::string tests_text(const Step& step, const Messages& names) {
+  std::string text;
+  if (step.test_too_coarse) text += " The test at hand is too coarse for it: have it tested.";
+  for (const auto& [reading, limits] : step.accept) {
+    text += fmt::format(" {} should read {}", capital(reading_name(reading, names)),
+                        limits_text(reading, limits));
+    for (const TestOutcome& outcome : step.outcomes) {
+      if (!outcome.is_clarity && outcome.reading == reading) text += "; " + outcome_text(outcome);
+    }
+    text += ".";
+  }
+  std::string look;
+  for (const TestOutcome& outcome : step.outcomes) {
+    if (outcome.is_clarity) look += (look.empty() ? " Look: " : "; ") + outcome_text(outcome);
+  }
+  return text + look + (look.empty() ? "" : ".");
+}
+
+class StepWords {
+ public:
+  explicit StepWords(const Messages& names) : names_(names) {}
+
+  std::string operator()(const FillVessel&) const { return "Fill to the marked line."; }
+  std::string operator()(const Heat& heat) const {
+    return fmt::format("Heat to {} °C.", tidy(heat.to_c, 1));
+  }
+  std::string operator()(const Addition& addition) const {
+    std::string text = capital(product_name(addition.product, names_));
+    if (addition.reading) text += ", for " + reading_name(*addition.reading, names_);
+    text += ".";
+    for (const Portion& portion : addition.portions) text += " " + portion_text(portion, names_);
+    return text;
+  }
+  std::string operator()(const ReleaseCarbonDioxide& release) const {
+    return fmt::format("Jets and air on for {} h (from {} to {}), to drive carbon dioxide out.",
+                       tidy(release.jets_hours.value, 1), tidy(release.jets_hours.low, 1),
+                       tidy(release.jets_hours.high, 1));
+  }
+  std::string operator()(const Repeat& repeat) const {
+    std::string text =
+        fmt::format("About {} rounds, at most {}, until {}. Each round:", repeat.times,
+                    repeat.at_most, condition_text(repeat.until, names_));
+    for (const Step& step : repeat.steps) text += " " + step_text(step, names_);
+    return text;
+  }
+  std::string operator()(const Replace& replace) const {
+    return fmt::format("Drain {} % and refill with {}.", tidy(100 * replace.fraction, 0),
+                       replaced(replace.with, "_", " "));
+  }
+
+ private:
+  const Messages& names_;
+};
+
+}  // namespace
+
+std::string product_name(const std::string& product, const Messages& names) {
+  return named(names, "product." + product + ".in_text", product);
+}
+
+std::string reading_name(Reading reading, const Messages& names) {
+  const std::string name(name_of(reading));
+  return named(names, "reading." + name + ".in_text", name);
+}
+
+std::string reading_text(Reading reading, double value) {
+  return tidy(value, reading == Reading::ph || std::abs(value) < 10 ? 1 : 0);
+}
+
+std::string step_text(const Step& step, const Messages& names) {
+  return std::visit(StepWords(names), step.what) + tests_text(step, names);
+}
+
+}  // namespace tub

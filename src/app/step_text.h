@@ -1,0 +1,21 @@
+// One step of a plan in words.
+#pragma once
+
+#include <string>
+
+#include "planning/plan.h"
+#include "sheets/messages.h"
+
+namespace tub {
+
+/// What to do, in sentences.
+std::string step_text(const Step& step, const Messages& names);
+
+/// A product's or a reading's name inside a sentence; its identifier where the language lacks it.
+std::string product_name(const std::string& product, const Messages& names);
+std::string reading_name(Reading reading, const Messages& names);
+
+/// A reading's value as a person reads it: "7.5", "112".
+std::string reading_text(Reading reading, double value);
+
+}  // namespace tub
