@@ -1,0 +1,156 @@
+"""Files are written whole or not at all."""
+import json
+import os
+import stat
+import struct
+import subprocess
+import tempfile
+import unittest
+import zlib
+
+from program import EXAMPLE, PROGRAM, SOURCE, example, run
+
+
+def png(width, height, padding=0):
+    """A grey picture, made by hand (W3C PNG, chunks IHDR, IDAT, IEND), with bytes of comment."""
+    def chunk(kind, data):
+        return struct.pack(">I", len(data)) + kind + data + struct.pack(">I", zlib.crc32(kind + data))
+    rows = b"".join(b"\0" + b"\x80" * width for _ in range(height))
+    return (b"\x89PNG\r\n\x1a\n" + chunk(b"IHDR", struct.pack(">IIBBBBB", width, height, 8, 0, 0, 0, 0))
+            + chunk(b"tEXt", b"Comment\0" + b"x" * padding) + chunk(b"IDAT", zlib.compress(rows)) + chunk(b"IEND", b""))
+
+
+class InFolder(unittest.TestCase):
+    def setUp(self):
+        self.folder = tempfile.TemporaryDirectory()
+        self.addCleanup(self.folder.cleanup)
+
+    def path(self, name):
+        return os.path.join(self.folder.name, name)
+
+    def write(self, name, content):
+        with open(self.path(name), "wb") as file:
+            file.write(content if isinstance(content, bytes) else content.encode())
+        return self.path(name)
+
+    def names(self):
+        return sorted(os.listdir(self.folder.name))
+
+
+class Output(InFolder):
+    def print(self, out, *words):
+        return run("print", EXAMPLE, "--out", out, *words)
+
+    def test_the_format_follows_the_ending_or_the_option(self):
+        starts = {"pdf": b"%PDF-1.4", "svg": b"<?xml", "png": b"\x89PNG", "pbm": b"P4"}
+        for ending, start in starts.items():
+            self.assertEqual(self.print(self.path("card." + ending)).returncode, 0)
+        self.assertEqual(self.print(self.path("odd.name"), "--format", "pdf").returncode, 0)
+        for name in self.names():
+            with open(self.path(name), "rb") as file:
+                start = starts.get(name.rsplit(".", 1)[1], starts["pdf"])
+                self.assertEqual(file.read(len(start)), start, name)
+
+    def test_pages_of_pictures_are_numbered(self):
+        self.assertEqual(self.print(self.path("card.png"), "--stock", "letter").returncode, 0)
+        self.assertEqual(self.names(), ["card-1.png", "card-2.png"])
+        done = run("print", EXAMPLE, "--out", "-", "--format", "png", "--stock", "letter", text=False)
+        self.assertEqual((done.returncode, done.stdout), (2, b""))
+
+    def test_a_picture_has_the_dots_per_inch_that_it_says(self):
+        # A4 is 210 mm wide: 8.268 in.
+        self.assertEqual(self.print(self.path("card.png"), "--dpi", "50").returncode, 0)
+        with open(self.path(self.names()[0]), "rb") as file:
+            width = struct.unpack(">I", file.read(20)[16:20])[0]
+        self.assertAlmostEqual(width, 8.268 * 50, delta=1)
+
+    def test_standard_output_gets_the_same_bytes_as_a_file(self):
+        self.print(self.path("card.pdf"))
+        done = run("print", EXAMPLE, "--out", "-", "--format", "pdf", text=False)
+        with open(self.path("card.pdf"), "rb") as file:
+            self.assertEqual(done.stdout, file.read())
+
+    def test_a_failed_run_leaves_the_old_file_as_it_was(self):
+        old = self.write("card.pdf", "old")
+        self.assertEqual(run("print", "-", "--out", old, stdin="{}").returncode, 1)
+        # Nothing larger than a block can be written: a disk that is full, for one process.
+        limited = subprocess.run(["bash", "-c", 'ulimit -f 1; trap "" XFSZ; exec "$@"', "bash", PROGRAM, "print",
+                                  EXAMPLE, "--out", old], capture_output=True, text=True)
+        self.assertEqual(limited.returncode, 3, limited.stderr)
+        self.assertIn("cannot be written", limited.stderr)
+        with open(old, encoding="utf-8") as file:
+            self.assertEqual(file.read(), "old")
+        self.assertEqual(self.names(), ["card.pdf"])
+
+    def test_a_full_disk_and_a_closed_pipe_are_the_machines_fault(self):
+        for words in (["plan", EXAMPLE], ["plan", EXAMPLE, "--json"], ["new"], ["list", "units"], ["schema", "job"],
+                      ["--help"], ["print", EXAMPLE, "--out", "-", "--format", "pdf"]):
+            with open("/dev/full", "wb") as full:
+                done = subprocess.run([PROGRAM, *words], stdout=full, stderr=subprocess.PIPE, text=True)
+            self.assertEqual(done.returncode, 3, words)
+            self.assertIn("No space left on device", done.stderr)
+        for words in (["print", EXAMPLE, "--out", "/dev/full", "--format", "pdf"], ["new", "--out", "/dev/full"]):
+            self.assertEqual(run(*words).returncode, 3, words)
+        reader, writer = os.pipe()
+        os.close(reader)
+        done = subprocess.run([PROGRAM, "list", "units"], stdout=writer, stderr=subprocess.PIPE, text=True)
+        os.close(writer)
+        self.assertEqual(done.returncode, 3)
+
+    def test_a_folder_that_is_not_there_is_the_machines_fault(self):
+        done = self.print(self.path("no/such/folder/card.pdf"))
+        self.assertEqual(done.returncode, 3)
+        self.assertIn("No such file or directory", done.stderr)
+
+    def test_a_file_keeps_its_mode_and_a_link_stays_a_link(self):
+        target = self.write("target.pdf", "old")
+        os.chmod(target, 0o600)
+        os.symlink(target, self.path("link.pdf"))
+        self.assertEqual(self.print(self.path("link.pdf")).returncode, 0)
+        self.assertTrue(os.path.islink(self.path("link.pdf")))
+        self.assertEqual(stat.S_IMODE(os.stat(target).st_mode), 0o600)
+        with open(target, "rb") as file:
+            self.assertEqual(file.read(4), b"%PDF")
+
+
+class Logo(InFolder):
+    def check(self, logo, content):
+        if content is not None:
+            self.write(logo, content)
+        job = json.loads(example())
+        job["heading"]["prepared_by"]["logo"] = logo
+        return run("check", self.write("job.json", json.dumps(job)))
+
+    def test_a_logo_is_found_beside_its_job(self):
+        self.assertEqual(self.check("logo.png", png(40, 20)).returncode, 0)
+
+    def test_what_is_wrong_with_a_logo_is_the_jobs_fault(self):
+        for content, said in ((None, "No such file"), (b"GIF89a", "is no PNG"), (png(2001, 1), "2001 x 1 pixels"),
+                              (png(8, 8, padding=1 << 20), "larger than 1024 KiB")):
+            done = self.check("logo.png", content)
+            self.assertEqual(done.returncode, 1)
+            self.assertIn(said, done.stderr)
+            self.assertIn("/heading/prepared_by/logo", done.stderr)
+
+
+class Data(InFolder):
+    def test_a_shops_own_template_comes_first_and_its_faults_are_the_jobs(self):
+        os.mkdir(self.path("languages"))
+        with open(os.path.join(SOURCE, "templates", "languages", "en.json"), encoding="utf-8") as file:
+            words = json.load(file)
+        words["messages"]["startup_card"]["kind"] = "Our own card"
+        self.write("languages/en.json", json.dumps(words))
+        out = self.path("card.svg")
+        done = run("print", EXAMPLE, "--out", self.path("card.pdf"), "--data", self.folder.name)
+        self.assertEqual(done.returncode, 0, done.stderr)
+        text = subprocess.run(["pdftotext", self.path("card.pdf"), "-"], capture_output=True, text=True).stdout
+        self.assertIn("Our own card", text)
+        del words["messages"]["startup_card"]["kind"]
+        self.write("languages/en.json", json.dumps(words))
+        done = run("print", EXAMPLE, "--out", out, "--data", self.folder.name)
+        self.assertEqual(done.returncode, 1)
+        self.assertIn("startup_card.kind", done.stderr.replace("/", "."))
+
+
+if __name__ == "__main__":
+    unittest.main()
