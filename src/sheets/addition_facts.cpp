@@ -70,7 +70,9 @@ Words what_it_does(const Wording& wording, const Addition& addition) {
   return messages.words("does." + raising_key(product, addition.reading.value_or(Reading::ph)));
 }
 
+// Notes that stand elsewhere than below their own step's pours.
 bool says_what_moves(const Reason& note) { return note.code == "later_step_moves_it"; }
+bool says_what_waits(const Reason& note) { return note.code == "waits_before_next"; }
 
 // "step 4 takes 10 off"
 Words moving_words(const Wording& wording, const Reason& note) {
@@ -186,7 +188,7 @@ Words outcome_reads(const Wording& wording, const Step& step, const TestOutcome&
   const Limits limits = found == step.accept.end() ? Limits{} : found->second;
   const std::optional<double> edge = is_over(outcome.when) ? limits.high : limits.low;
   return messages.words(outcome_key(outcome, style),
-                        {{"name", wording.reading_in_text(outcome.reading)},
+                        {{"name", wording.reading_name(outcome.reading)},
                          {"range", wording.limits(outcome.reading, limits)},
                          {"n", edge ? wording.value(outcome.reading, *edge) : ""}});
 }
@@ -201,8 +203,7 @@ bool can_happen(const Step& step, const TestOutcome& outcome) {
 
 Words outcome_action(const Wording& wording, const TestOutcome& outcome, OutcomeStyle style) {
   const Messages& messages = wording.messages();
-  constexpr double minutes_an_hour = 60;
-  const std::string time = wording.duration(outcome.hours.value_or(1) * minutes_an_hour);
+  const std::string time = wording.about(outcome.hours.value_or(1));
   switch (outcome.action) {
     case TestOutcome::Action::skip_rest:
       return messages.words(style.pours > 1 ? "then.skip_rest" : "then.go_on");
@@ -258,7 +259,17 @@ void set_product(Facts& rung, const Wording& wording, const Step& step, const Ad
     rung.add("aside", text_facts(messages.words("rung.weigh")));
   }
   set_hazard(rung, wording, product);
+  add_waiting(rung, wording, step.number);
   if (product.in_group("sanitizer")) rung.set("sanitizer", messages.words("yes"));
+}
+
+void add_waiting(Facts& rung, const Wording& wording, int number) {
+  for (const Step& step : wording.plan().steps) {
+    for (const Reason& note : step.notes) {
+      if (!says_what_waits(note) || note_number(note, "next_step") != number) continue;
+      rung.add("aside", text_facts(wording.reason(note, "note")));
+    }
+  }
 }
 
 void add_pours(Facts& rung, const Wording& wording, const Step& step, const Addition& addition) {
@@ -284,7 +295,7 @@ void add_outcomes(Facts& rung, const Wording& wording, const Step& step, Outcome
 
 void add_notes(Facts& rung, const Wording& wording, const Step& step) {
   for (const Reason& note : step.notes) {
-    if (says_what_moves(note)) continue;
+    if (says_what_moves(note) || says_what_waits(note)) continue;
     rung.add("notes", text_facts(wording.reason(note, "note")));
   }
   if (step.test_too_coarse) {

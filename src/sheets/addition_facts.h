@@ -13,6 +13,9 @@ void set_product(Facts& rung, const Wording& wording, const Step& step, const Ad
 /// label's signal word calls a danger.
 bool is_grave(const Product& product);
 
+/// How long after an earlier product this rung's may go in at the earliest.
+void add_waiting(Facts& rung, const Wording& wording, int number);
+
 /// A row for each portion, the second set in behind its condition.
 void add_pours(Facts& rung, const Wording& wording, const Step& step, const Addition& addition);
 

@@ -132,7 +132,7 @@ class RungWriter {
     const bool is_above = condition->side == Condition::Side::above;
     add_outcome(rung_,
                 messages().words(is_above ? "outcome.of.not_over" : "outcome.of.not_under",
-                                 {{"name", wording_.reading_in_text(condition->reading)},
+                                 {{"name", wording_.reading_name(condition->reading)},
                                   {"n", wording_.value(condition->reading, condition->edge)}}),
                 messages().words("then.skip_second"));
   }
@@ -140,12 +140,12 @@ class RungWriter {
   void add_end_of_round(const Step& step, const Repeat& repeat) {
     const Condition& until = repeat.until;
     const bool falls = until.side == Condition::Side::below;
-    const std::string name = wording_.reading_in_text(until.reading);
+    const std::string name = wording_.reading_name(until.reading);
     const std::string edge = wording_.value(until.reading, until.edge);
     const std::string most = std::to_string(repeat.at_most);
     Facts test(pour_shape());
     test.set("amount", messages().words("pour.end_of_round"));
-    test.set("test", name);
+    test.set("test", wording_.reading_in_text(until.reading));
     test.set("reading", end_target(step, until, edge));
     rung_.add("pours", std::move(test));
     add_outcome(rung_,
@@ -246,21 +246,31 @@ class GateWriter {
     return wording_.range(reading, range);
   }
 
+  // Who stays out, then what to do where a point is not true: what falls by itself is waited for.
   void write_notes() {
+    Words all = messages().words("gate.people");
     for (const Step* const step : heating_) {
-      add_waiting(*step);
+      for (const TestOutcome& outcome : step->outcomes) {
+        if (outcome.action == TestOutcome::Action::wait_and_test) {
+          all = joined(std::move(all), waiting(*step, outcome));
+        }
+      }
       add_notes(rung_, wording_, *step);
     }
-    rung_.add("notes", text_facts(messages().words("gate.people")));
+    rung_.add("notes", text_facts(joined(std::move(all), messages().words("gate.otherwise"))));
   }
 
-  // What mends itself by waiting; everything else that is not true is answered by the gate's words.
-  void add_waiting(const Step& step) {
-    Step waiting = step;
-    std::erase_if(waiting.outcomes, [](const TestOutcome& outcome) {
-      return outcome.action != TestOutcome::Action::wait_and_test;
-    });
-    add_outcomes(rung_, wording_, waiting, {1, true, false});
+  Words joined(Words first, Words second) const {
+    return messages().words("sentences",
+                            {{"first", std::move(first)}, {"second", std::move(second)}});
+  }
+
+  Words waiting(const Step& step, const TestOutcome& outcome) const {
+    const auto accept = step.accept.find(outcome.reading);
+    const double most = accept == step.accept.end() ? 0 : accept->second.high.value_or(0);
+    return messages().words("gate.over", {{"name", wording_.reading_name(outcome.reading)},
+                                          {"n", wording_.value(outcome.reading, most)},
+                                          {"time", wording_.about(outcome.hours.value_or(1))}});
   }
 
   const Wording& wording_;

@@ -96,6 +96,8 @@ constexpr std::array code_rows = {
     Row{"gate.temperature", "temperature"},
     Row{"gate.title_when_warm", "temperature"},
     Row{"gate.people"},
+    Row{"gate.over", "name n time"},
+    Row{"gate.otherwise"},
     Row{"does.raise_alkalinity"},
     Row{"does.lower_alkalinity"},
     Row{"does.raise_ph"},
@@ -126,7 +128,7 @@ constexpr std::array reason_rows = {
     Row{"note.later_step_takes", "step amount"},
     Row{"note.later_step_adds", "step amount"},
     Row{"note.too_fine_to_measure", "scale_g"},
-    Row{"note.waits_before_next", "next_step product partner hours_apart"},
+    Row{"note.waits_before_next", "product partner hours_apart"},
     Row{"unmet.no_acid_on_shelf"},
     Row{"unmet.no_base_on_shelf"},
     Row{"unmet.no_alkalinity_product_on_shelf"},
@@ -165,9 +167,9 @@ constexpr std::array<std::string_view, 13> assumptions = {
 };
 
 // Units of numbers; each message takes {n}.
-constexpr std::array<std::string_view, 12> units = {
-    "g",       "ml",         "oz",     "us_fluid_ounce", "litre",   "us_gallon",
-    "celsius", "fahrenheit", "minute", "hour",           "percent", "mg_l"};
+constexpr std::array<std::string_view, 11> units = {
+    "g",       "ml",         "oz",     "us_fluid_ounce", "litre",  "us_gallon",
+    "celsius", "fahrenheit", "minute", "hour",           "percent"};
 
 // Shells and waters that jobs name, beside the rows of data.
 constexpr std::array<std::string_view, 7> shells = {

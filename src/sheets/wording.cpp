@@ -65,6 +65,12 @@ bool has_us_scale(const std::vector<Step>& steps) {
                      [](const Step& step) { return std::visit(HasUsScale{}, step.what); });
 }
 
+// A figure that nobody measured: two digits are enough.
+Decimals two_figures(double value) {
+  if (std::abs(value) >= 10) return {0, 0};
+  return {0, std::abs(value) >= 1 ? 1 : 2};
+}
+
 bool ends_in(std::string_view name, std::string_view suffix) {
   return name == suffix || (name.size() > suffix.size() && name.ends_with(suffix) &&
                             name[name.size() - suffix.size() - 1] == '_');
@@ -196,9 +202,15 @@ std::string Wording::duration(double minutes) const {
   return messages_->text("unit.hour", {{"n", count(hours)}});
 }
 
+std::string Wording::about(double hours) const {
+  const double half_hours = std::max(1.0, std::ceil(hours * 2 - 1e-9));
+  return duration(half_hours * minutes_an_hour / 2);
+}
+
 std::string Wording::hours(const Interval& hours) const {
-  const Range halves = {std::floor(hours.low * 2) / 2, std::ceil(hours.high * 2) / 2};
-  return messages_->text("unit.hour", {{"n", range_text(halves, {0, 1}, messages_->numbers())}});
+  const std::string low = count(std::floor(hours.low * 2) / 2);
+  const std::string high = count(std::ceil(hours.high * 2) / 2);
+  return messages_->text("unit.hour", {{"n", low == high ? low : low + "–" + high}});
 }
 
 std::string Wording::percent(double share) const {
@@ -229,7 +241,8 @@ std::string Wording::named(const std::string& text) const {
 }
 
 std::string Wording::number_with_unit(const std::string& name, double value) const {
-  if (name.ends_with("mg_l")) return with_unit("mg_l", value, {0, 2});
+  // The unit of a list of concentrations stands at its head.
+  if (name.ends_with("mg_l")) return number_text(value, two_figures(value), messages_->numbers());
   if (ends_in(name, "ph")) return number_text(value, {1, 2}, messages_->numbers());
   if (ends_in(name, "g")) return with_unit("g", value, {0, 1});
   if (ends_in(name, "ml")) return with_unit("ml", value, {0, 0});
@@ -246,15 +259,12 @@ std::string Wording::parameter(const std::string& name, const Reason::Parameter&
   return number_with_unit(name, std::get<double>(value));
 }
 
-// A figure of an assumption: its unit stands beside it in the reason.
+// A figure of an assumption: its unit stands beside it in the reason, or ends the code's name.
 std::string Wording::in_unit(const std::string& unit, double value) const {
   if (unit.starts_with("share")) return percent(value);
   if (unit == "°C") return temperature(value);
   if (unit == "min") return duration(value);
-  if (unit.starts_with("mg/L") && !unit.starts_with("mg/L per")) {
-    return with_unit("mg_l", value, {0, 2});
-  }
-  return number_text(value, {0, 2}, messages_->numbers());
+  return number_text(value, two_figures(value), messages_->numbers());
 }
 
 Words Wording::reason(const Reason& reason, std::string_view group) const {
@@ -265,8 +275,13 @@ Words Wording::reason(const Reason& reason, std::string_view group) const {
   std::vector<MessageParameter> parameters;
   for (const auto& [name, value] : reason.parameters) {
     const auto* const number = std::get_if<double>(&value);
-    parameters.emplace_back(name,
-                            unit && number ? in_unit(*unit, *number) : parameter(name, value));
+    if (number != nullptr && unit) {
+      parameters.emplace_back(name, in_unit(*unit, *number));
+    } else if (number != nullptr && name == "value") {
+      parameters.emplace_back(name, number_with_unit(reason.code, *number));
+    } else {
+      parameters.emplace_back(name, parameter(name, value));
+    }
   }
   return messages_->words(fmt::format("{}.{}", group, reason.code), parameters);
 }

@@ -47,6 +47,7 @@ class Wording {
   std::string other_volume(double litres) const;  ///< in the other of the two units
   std::string temperature(double celsius) const;
   std::string duration(double minutes) const;  ///< "20 min", "2 h", "1½ h"
+  std::string about(double hours) const;       ///< rounded up to half hours: "1½ h"
   std::string hours(const Interval& hours) const;
   std::string percent(double share) const;
   std::string rounded_percent(double share) const;  ///< whole percents

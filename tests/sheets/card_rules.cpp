@@ -130,7 +130,8 @@ std::vector<std::string> unanswered_readings(const Document& card) {
 
 std::vector<std::string> typographic_faults(const Document& card) {
   const std::pair<const char*, const char*> rules[] = {
-      {"[0-9½¼¾⅓⅔][ \u00A0](g|mL|L|oz|min|h|°C|°F|%|mg/L|US)\\b", "a wide space before a unit"},
+      {"(?:[0-9]|½|¼|¾|⅓|⅔)(?: |\u00A0)(?:g|mL|L|oz|min|h|°C|°F|%|mg/L|US)\\b",
+       "a wide space before a unit"},
       {"[0-9]-[0-9]", "a hyphen between digits"},
       {"['\"]", "a straight quote"},
       {"\\.\\.", "two full stops"},

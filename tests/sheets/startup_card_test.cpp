@@ -157,9 +157,9 @@ TEST_CASE("rounds of acid and air stand on one rung, with what to do after each"
                         "pH 7.4–7.6: go on.",
                         "pH under 7.4: jets and air on, test again in 2\u202Fh.",
                         "pH over 7.6: stop, call us.",
-                        "alkalinity over 150: another round (about 4 in all, 6 at most).",
+                        "Alkalinity over 150: another round (about 4 in all, 6 at most).",
                         "Still so after 6 rounds: stop, call us.",
-                        "alkalinity under 100: stop, call us.",
+                        "Alkalinity under 100: stop, call us.",
                     });
   CHECK(test::typographic_faults(card) == std::vector<std::string>{});
 }
