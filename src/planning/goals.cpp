@@ -74,6 +74,11 @@ BathingGate bathing_gate(const PlanRequest& request, const PlanningData& data, R
   BathingGate gate{{}, request.targets.source, request.targets.from_memory};
   if (const auto own = own_gate(request.targets, Reading::ph)) gate.readings[Reading::ph] = *own;
   if (const auto own = own_gate(request.targets, sanitizer)) gate.readings[sanitizer] = *own;
+  const auto target = request.targets.readings.find(sanitizer);
+  if (target != request.targets.readings.end() && target->second.source) {
+    gate.source = target->second.source->text;
+    gate.from_memory = target->second.source->is_from_memory();
+  }
   const auto asked = data.gate.readings.find(sanitizer);
   if (request.tub.use != "private" || asked == data.gate.readings.end()) return gate;
   const auto own = gate.readings.find(sanitizer);
