@@ -155,7 +155,7 @@ TEST_CASE("rounds of acid and air stand on one rung, with what to do after each"
   CHECK(outcomes == std::vector<std::string>{
                         "pH 7.0 or less: skip the second.",
                         "pH 7.4–7.6: go on.",
-                        "pH under 7.4: jets and air on, test again in 2\u202Fh.",
+                        "pH under 7.4: jets on, air open, test again in 2\u202Fh.",
                         "pH over 7.6: stop, call us.",
                         "Alkalinity over 150: another round (about 4 in all, 6 at most).",
                         "Still so after 6 rounds: stop, call us.",
