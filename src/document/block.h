@@ -243,7 +243,8 @@ struct Chart {
   std::vector<Line> lines;
   std::vector<Target> bands;
   std::vector<Mark> marks;
-  double height_mm = 60;
+  double height_mm = 60;           ///< of the plot
+  std::string decimal_sign = ".";  ///< of the numbers on the axes
   std::string alt;
 };
 

@@ -16,18 +16,11 @@ struct LayBlock {
   Fragment operator()(const Ladder& block) const { return lay_ladder(block, width, context); }
   Fragment operator()(const Notice& block) const { return lay_notice(block, width, context); }
   Fragment operator()(const Signs& block) const { return lay_signs(block, width, context); }
-  Fragment operator()(const Table&) const { return not_built("table"); }
-  Fragment operator()(const Chart&) const { return not_built("chart"); }
-  Fragment operator()(const Code&) const { return not_built("code"); }
-  Fragment operator()(const Columns&) const { return not_built("columns"); }
-  Fragment operator()(const Room&) const { return not_built("room"); }
-
-  Fragment not_built(const std::string& kind) const {
-    throw Error(Diagnostic{"a block of kind \"" + kind + "\" cannot be laid out in this version",
-                           context.where,
-                           {},
-                           "leave it out of the template"});
-  }
+  Fragment operator()(const Table& block) const { return lay_table(block, width, context); }
+  Fragment operator()(const Chart& block) const { return lay_chart(block, width, context); }
+  Fragment operator()(const Code& block) const { return lay_code(block, width, context); }
+  Fragment operator()(const Columns& block) const { return lay_columns(block, width, context); }
+  Fragment operator()(const Room& block) const { return lay_room(block, width, context); }
 };
 
 }  // namespace

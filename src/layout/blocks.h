@@ -1,6 +1,8 @@
 // One function a block kind: the block as a fragment of a given width.
 #pragma once
 
+#include <vector>
+
 #include "document/block.h"
 #include "layout/context.h"
 #include "layout/fragment.h"
@@ -14,6 +16,14 @@ Fragment lay_text(const Text& text, double width, const Context& context);
 Fragment lay_channel(const Channel& channel, double width, const Context& context);
 Fragment lay_notice(const Notice& notice, double width, const Context& context);
 Fragment lay_signs(const Signs& signs, double width, const Context& context);
+
+Fragment lay_table(const Table& table, double width, const Context& context);
+Fragment lay_columns(const Columns& columns, double width, const Context& context);
+Fragment lay_chart(const Chart& chart, double width, const Context& context);
+Fragment lay_code(const Code& code, double width, const Context& context);
+Fragment lay_room(const Room& room, double width, const Context& context);
+/// Blocks below each other, inside another block.
+Fragment lay_stack(const std::vector<Block>& blocks, double width, const Context& context);
 
 /// A whole ladder, where it stands inside another block.
 Fragment lay_ladder(const Ladder& ladder, double width, const Context& context);

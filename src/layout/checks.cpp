@@ -77,6 +77,12 @@ struct FindBounds {
     for (const Segment& segment : path.segments) add(bounds, segment);
     return grown(bounds, path.stroke ? path.stroke->width / 2 : 0);
   }
+  /// Where the next segment begins.
+  static void follow(Point& from, const Segment& segment) {
+    if (const auto* const move = std::get_if<MoveTo>(&segment)) from = move->to;
+    if (const auto* const line = std::get_if<LineTo>(&segment)) from = line->to;
+    if (const auto* const curve = std::get_if<CurveTo>(&segment)) from = curve->to;
+  }
   /// The control points hold a curve.
   static void add(Bounds& bounds, const Segment& segment) {
     if (const auto* const move = std::get_if<MoveTo>(&segment)) include(bounds, move->to);
@@ -127,12 +133,45 @@ class Overlap {
   }
 
  private:
-  /// Whether a text may not stand where another item is: it may stand wholly inside a box.
+  /// Whether a text may not stand where another item is: it may stand wholly inside a box, and
+  /// between the strokes of a path that is not filled.
   static bool text_on(const Bounds& text, const Item& other, const Bounds& bounds) {
+    const Path* const path = std::get_if<Path>(&other);
+    if (path && !path->fill) return text_on_stroke(text, *path);
     const Box* const box = std::get_if<Box>(&other);
     if (!box) return true;
     const double frame = box->stroke ? box->stroke->width : 0;
     return !holds(grown(bounds, -frame), text);
+  }
+
+  /// A slanting line in short pieces, each in its own rectangle.
+  static bool text_on_line(const Bounds& text, Point from, Point to, double width) {
+    constexpr int pieces = 64;
+    for (int i = 0; i < pieces; ++i) {
+      const auto at = [&](int step) {
+        const double t = static_cast<double>(step) / pieces;
+        return Point{from.x + t * (to.x - from.x), from.y + t * (to.y - from.y)};
+      };
+      Bounds bounds{at(i).x, at(i).y, at(i).x, at(i).y};
+      include(bounds, at(i + 1));
+      if (meet(text, grown(bounds, width / 2))) return true;
+    }
+    return false;
+  }
+
+  static bool text_on_stroke(const Bounds& text, const Path& path) {
+    Point from = std::get<MoveTo>(path.segments.front()).to;
+    for (const Segment& segment : path.segments) {
+      if (const auto* const line = std::get_if<LineTo>(&segment)) {
+        if (text_on_line(text, from, line->to, path.stroke->width)) return true;
+      } else if (const auto* const curve = std::get_if<CurveTo>(&segment)) {
+        Bounds bounds{from.x, from.y, from.x, from.y};
+        FindBounds::add(bounds, *curve);
+        if (meet(text, grown(bounds, path.stroke->width / 2))) return true;
+      }
+      FindBounds::follow(from, segment);
+    }
+    return false;
   }
 
   const Item& a_;

@@ -8,6 +8,14 @@
 namespace tub {
 namespace {
 
+double room_share(const std::vector<Block>& blocks) {
+  double share = 0;
+  for (const Block& block : blocks) {
+    if (const Room* const room = std::get_if<Room>(&block.content)) share += room->share;
+  }
+  return share;
+}
+
 void add_rungs(std::vector<Chunk>& chunks, const Ladder& ladder, const Block& block, double width,
                const Context& context) {
   ChunkLadder parts{ladder_tracks(ladder, width, context), {}};
@@ -20,6 +28,7 @@ void add_rungs(std::vector<Chunk>& chunks, const Ladder& ladder, const Block& bl
     chunk.ladder = shared;
     chunk.close = first && block.close_to_previous;
     chunk.prefer_break = rung.prefer_break_before;
+    chunk.room_share = room_share(rung.blocks);
     first = false;
     chunks.push_back(std::move(chunk));
   }
@@ -34,7 +43,7 @@ Chunk whole_chunk(const Block& block, double width, const Context& context) {
     chunk.short_form = lay_short_masthead(*masthead, width, context);
     chunk.every_page = true;
   }
-  if (const Room* const room = std::get_if<Room>(&block.content)) chunk.room_share = room->share;
+  chunk.room_share = room_share({block});
   return chunk;
 }
 

@@ -27,7 +27,7 @@ struct Chunk {
   bool every_page = false;
   bool close = false;         ///< to the chunk before it: no page may end between the two
   bool prefer_break = false;  ///< before it
-  double room_share = 0;      ///< of the page's free height
+  double room_share = 0;      ///< of the page's free height, for the rooms in it
 };
 
 /// All chunks in order, laid out in one setting.

@@ -18,6 +18,7 @@ struct Context {
   const Document& document;
   std::vector<Diagnostic>& misfits;  ///< what does not fit in this setting
   std::string where;                 ///< the block being laid out
+  double free_height = 0;            ///< what the page has to give to each share of its rooms
 
   const Types& types() const { return setting.types; }
   const Lengths& lengths() const { return setting.lengths; }

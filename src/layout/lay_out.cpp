@@ -17,6 +17,9 @@
 namespace tub {
 namespace {
 
+/// The page's first element, a section that holds all others.
+constexpr int root = 0;
+
 /// A document laid out in one setting; unusable if something is too wide.
 struct Attempt {
   const Setting* setting = nullptr;
@@ -52,8 +55,8 @@ class PageMaker {
  private:
   Page make_page(const PagePlan& plan, int number, int pages) {
     Fragment whole;
-    const int root = whole.add(Element::of(Role::section));
-    place_chunks(whole, plan, root);
+    whole.add(Element::of(Role::section));
+    place_all(whole, plan);
     lay_foot(whole, number, pages);
     Page page;
     page.width = stock_.width_mm * mm;
@@ -69,14 +72,26 @@ class PageMaker {
     return page;
   }
 
-  void place_chunks(Fragment& whole, const PagePlan& plan, int root) {
+  /// Rooms take what height the page has left, by their shares.
+  void place_all(Fragment& whole, const PagePlan& plan) {
+    double shares = 0;
+    for (const Placed& placed : plan.placed) shares += attempt_.chunks[placed.chunk].room_share;
+    if (shares == 0) return place_chunks(whole, plan, attempt_.chunks);
+    Context context = context_;
+    context.free_height = (attempt_.height - plan.height) / shares;
+    const std::vector<Chunk> chunks =
+        chunks_of(document_, stock_.width_mm * mm - 2 * lengths_.margin_side, context);
+    place_chunks(whole, replan(plan, chunks, lengths_), chunks);
+  }
+
+  void place_chunks(Fragment& whole, const PagePlan& plan, const std::vector<Chunk>& chunks) {
     int list = root;
     for (std::size_t i = 0; i < plan.placed.size(); ++i) {
       const Placed& placed = plan.placed[i];
-      const Chunk& chunk = attempt_.chunks[placed.chunk];
+      const Chunk& chunk = chunks[placed.chunk];
       const Point at{lengths_.margin_side, lengths_.margin_top + placed.top};
       if (placed.ladder_begins) {
-        begin_ladder(whole, plan, i, root);
+        begin_ladder(whole, plan, i, chunks);
         list = whole.add(Element::of(Role::list, root));
       }
       whole.place(placed.short_form ? *chunk.short_form : chunk.fragment, at,
@@ -85,13 +100,13 @@ class PageMaker {
   }
 
   /// Stiles from the heads down to below the ladder's last rung on this page, and the heads.
-  void begin_ladder(Fragment& whole, const PagePlan& plan, std::size_t first, int root) {
+  void begin_ladder(Fragment& whole, const PagePlan& plan, std::size_t first,
+                    const std::vector<Chunk>& chunks) {
     std::size_t last = first;
     while (!plan.placed[last].ladder_ends) ++last;
-    const ChunkLadder& ladder = *attempt_.chunks[plan.placed[first].chunk].ladder;
+    const ChunkLadder& ladder = *chunks[plan.placed[first].chunk].ladder;
     const double top = plan.placed[first].top - ladder.head.height;
-    const double bottom = plan.placed[last].top +
-                          attempt_.chunks[plan.placed[last].chunk].fragment.height +
+    const double bottom = plan.placed[last].top + chunks[plan.placed[last].chunk].fragment.height +
                           lengths_.ladder_foot;
     const Point at{lengths_.margin_side, lengths_.margin_top + top};
     whole.place(lay_stiles(bottom - top, ladder.tracks, context_), at, root);

@@ -66,7 +66,9 @@ Mark triangle_mark(const std::string& alt, const Context& context) {
 Mark arrow_mark(const std::string& alt, const Context& context) {
   const double w = context.lengths().arrow_width;
   const double h = context.lengths().arrow_height;
-  const double y = -h;
+  // Level with the middle of the amount's figures.
+  const Type& amount = context.types().table_amount;
+  const double y = -context.fonts.bold.cap_height() * amount.size / 2000;
   const Rule shaft{
       .from = {0, y}, .to = {0.85 * w, y}, .width = 0.15 * h, .colour = context.inks().black};
   Path head;

@@ -28,6 +28,13 @@ class Paginator {
     return page;
   }
 
+  PagePlan again(const PagePlan& before) const {
+    PagePlan page;
+    for (const Placed& placed : before.placed) add(page, placed.chunk, !placed.short_form);
+    end_ladder(page);
+    return page;
+  }
+
   bool fits(const PagePlan& page) const { return page.height <= height_ + 1e-6; }
 
   std::optional<std::vector<PagePlan>> fill(std::size_t from, std::size_t pages,
@@ -100,6 +107,10 @@ std::optional<std::vector<PagePlan>> paginate(const std::vector<Chunk>& chunks, 
                                               std::size_t pages, Breaks breaks,
                                               const Lengths& lengths) {
   return Paginator(chunks, height, breaks, lengths).fill(0, pages, true);
+}
+
+PagePlan replan(const PagePlan& plan, const std::vector<Chunk>& chunks, const Lengths& lengths) {
+  return Paginator(chunks, 0, Breaks::any, lengths).again(plan);
 }
 
 double missing_height(const std::vector<Chunk>& chunks, double height, const Lengths& lengths) {

@@ -33,6 +33,9 @@ std::optional<std::vector<PagePlan>> paginate(const std::vector<Chunk>& chunks, 
                                               std::size_t pages, Breaks breaks,
                                               const Lengths& lengths);
 
+/// The same chunks on a page, with heights that have changed since.
+PagePlan replan(const PagePlan& plan, const std::vector<Chunk>& chunks, const Lengths& lengths);
+
 /// The height that is lacking on the fullest page if every page held a single chunk besides those
 /// that stand on each.
 double missing_height(const std::vector<Chunk>& chunks, double height, const Lengths& lengths);

@@ -83,7 +83,10 @@ class RungMaker {
     const Type& type = context_.types().rung_title;
     title_ = break_lines(rung_.title, type, title_right() - title_x(), context_);
     const double tick = rung_.tick ? lengths_.tick : 0;
-    baseline_ = out_.height + std::max(context_.rise(type), tick);
+    // All names of a named ladder stand equally far below their lines, whatever stands beside.
+    const bool named = ladder_.key == Ladder::Key::name;
+    const double amount = named ? context_.rise(context_.types().amount) : 0;
+    baseline_ = out_.height + std::max({context_.rise(type), tick, amount});
   }
 
   void lay_key(int item) {
@@ -93,9 +96,9 @@ class RungMaker {
     const double inner = tracks_.key_width - 2 * lengths_.stile - 2 * mm;
     if (key.width > inner) context_.too_wide(text_of(rung_.key), key.width - inner);
     const double x = named ? lengths_.name_indent : (tracks_.key_width - key.width) / 2;
-    // The middle of the key's capitals stands level with the middle of the title's.
+    // The middle of a number stands level with the middle of the title's capitals.
     const double taller = type.size - context_.types().rung_title.size;
-    const double drop = context_.fonts.bold.cap_height() * taller / 2000;
+    const double drop = named ? 0 : context_.fonts.bold.cap_height() * taller / 2000;
     move(key.marks, {x, baseline_ + drop});
     if (!key.marks.empty()) {
       out_.write(Element::of(Role::label, item), std::move(key.marks));
@@ -104,6 +107,7 @@ class RungMaker {
 
   void lay_title() {
     const Types& types = context_.types();
+    if (title_.empty() && !rung_.tick && rung_.aside.empty()) return;
     if (rung_.tick) lay_tick();
     double y = baseline_;
     Content content;
@@ -213,13 +217,17 @@ class RungMaker {
     }
   }
 
+  /// Blocks below a title, or with their first line beside the key.
   void lay_blocks() {
-    for (const Block& block : rung_.blocks) {
-      const Fragment part = lay_block(block, tracks_.right - tracks_.text, context_);
-      if (out_.height > lengths_.rung_above) out_.height += lengths_.close_space;
-      out_.place(part, {tracks_.text, out_.height}, body_);
-      out_.height += part.height;
+    if (rung_.blocks.empty()) return;
+    const Fragment part = lay_stack(rung_.blocks, tracks_.right - tracks_.text, context_);
+    if (out_.height > lengths_.rung_above) {
+      out_.height += lengths_.close_space;
+    } else {
+      out_.height = std::max(out_.height, baseline_ - part.baseline);
     }
+    out_.place(part, {tracks_.text, out_.height}, body_);
+    out_.height += part.height;
   }
 
   const Ladder& ladder_;

@@ -132,6 +132,7 @@ const Members<Lengths, double> length_members = {
     {"cell_above", &Lengths::cell_above},
     {"cell_below", &Lengths::cell_below},
     {"cell_gap", &Lengths::cell_gap},
+    {"blank_row", &Lengths::blank_row},
     {"answer_width", &Lengths::answer_width},
     {"answer_height", &Lengths::answer_height},
 };

@@ -146,6 +146,7 @@ struct Lengths {
   double cell_above = 0;
   double cell_below = 0;
   double cell_gap = 0;
+  double blank_row = 0;  ///< of a table, to write in
   double answer_width = 0;
   double answer_height = 0;
 };

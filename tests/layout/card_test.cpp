@@ -185,6 +185,50 @@ TEST_CASE("a reading that was not taken says so and has no ring") {
   CHECK(rings(page) + 1 == rings(pages_on("a4", german_card())[0]));
 }
 
+TEST_CASE("tables, charts, codes and rooms stand on one page without touching") {
+  const std::vector<Page> pages = pages_on("a4", demo_tables());
+  REQUIRE(pages.size() == 1);
+  check_page(pages[0]);
+  for (const char* const word : {"heat", "each", "level", "Scan", "target", "afterwards"}) {
+    INFO(word);
+    CHECK(has(pages[0], word));
+  }
+}
+
+TEST_CASE("a room takes the height that the page has left, its answers stand at the foot") {
+  const Page page = pages_on("a4", demo_tables())[0];
+  const Bounds foot = bounds_of(run_with(page, "job 7K4Q"), test_fonts());
+  const auto is_answer = [](const Item& item) {
+    const Box* const box = std::get_if<Box>(&item);
+    return box && box->stroke && std::abs(box->width - (28 - 0.35) * mm) < 0.01;
+  };
+  const auto found = std::find_if(page.items.begin(), page.items.end(), is_answer);
+  REQUIRE(found != page.items.end());
+  CHECK(bounds_of(*found, test_fonts()).bottom < foot.top - 4.4 * mm);
+  CHECK(bounds_of(*found, test_fonts()).bottom > foot.top - 6 * mm);
+}
+
+TEST_CASE("amounts of a table begin on one edge and stand on their row's baseline") {
+  const Page page = pages_on("a4", demo_tables())[0];
+  CHECK(run_with(page, "110\u202Fg").origin.x == run_with(page, "60\u202Fg").origin.x);
+  CHECK(run_with(page, "15 level").origin.x == run_with(page, "110\u202Fg").origin.x);
+  CHECK(run_with(page, "110\u202Fg").origin.y == run_with(page, "240").origin.y);
+}
+
+TEST_CASE("a row with more cells than the table has columns is an error at its place") {
+  Document document = demo_tables();
+  auto& table = std::get<Table>(document.blocks[2].content);
+  table.rows[0].cells.push_back({plain("one more"), 1});
+  CHECK_THROWS_WITH(pages_on("a4", document), Catch::Contains("more cells than its 6 columns") &&
+                                                  Catch::Contains("demo tables"));
+}
+
+TEST_CASE("names of a named ladder stand equally far below their lines") {
+  const Page page = pages_on("a4", demo_tables())[0];
+  CHECK(run_with(page, "After each use").origin.y == run_with(page, "2\u202Fg").origin.y);
+  CHECK(run_with(page, "Every week").origin.y == run_with(page, "Test and write").origin.y);
+}
+
 TEST_CASE("a long name takes the width that the figure leaves, on a second line") {
   const Page page = pages_on("a4", german_card())[0];
   CHECK(run_with(page, "Oberhofmeister").origin.y == run_with(page, "1340\u202FL").origin.y);

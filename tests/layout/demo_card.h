@@ -10,4 +10,7 @@ Document demo_card();
 /// The same in German, with the longest words and names that such a card holds.
 Document german_card();
 
+/// One page with every kind of block that the startup card does not have.
+Document demo_tables();
+
 }  // namespace tub

@@ -1,0 +1,189 @@
+// A table: columns by millimetres or shares, rows on common baselines, hairlines between them.
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cstddef>
+#include <utility>
+#include <vector>
+
+#include "layout/blocks.h"
+#include "layout/cells.h"
+#include "layout/marks.h"
+
+namespace tub {
+namespace {
+
+/// One column's place.
+struct Track {
+  double left = 0;
+  double width = 0;  ///< for its text: without the gap to the next column
+  Align align = Align::left;
+};
+
+Align align_of(TableColumn::Align align) {
+  if (align == TableColumn::Align::left) return Align::left;
+  return align == TableColumn::Align::right ? Align::right : Align::centre;
+}
+
+std::vector<Track> tracks_of(const Table& table, double width, const Context& context) {
+  const double gap = context.lengths().cell_gap;
+  double fixed = 0;
+  double shares = 0;
+  for (const TableColumn& column : table.columns) {
+    fixed += column.mm * mm;
+    if (column.mm == 0) shares += column.share;
+  }
+  const double rest = width - fixed;
+  if (rest < -1e-6) context.too_wide("a table's columns", -rest);
+  std::vector<Track> tracks;
+  double left = 0;
+  for (const TableColumn& column : table.columns) {
+    const double whole =
+        column.mm > 0 ? column.mm * mm : rest * column.share / std::max(shares, 1e-9);
+    const bool last = tracks.size() + 1 == table.columns.size();
+    tracks.push_back({left, whole - (last ? 0 : gap), align_of(column.align)});
+    left += whole;
+  }
+  return tracks;
+}
+
+class TableMaker {
+ public:
+  TableMaker(const Table& table, double width, const Context& context)
+      : table_(table),
+        width_(width),
+        tracks_(tracks_of(table, width, context)),
+        context_(context),
+        lengths_(context.lengths()) {}
+
+  Fragment make() {
+    element_ = out_.add(Element::of(Role::table));
+    if (has_heads()) lay_row(head_row());
+    for (const TableRow& row : table_.rows) lay_row(row);
+    if (role_above_ == TableRow::Role::blank) draw_hairline(out_.height);
+    return std::move(out_);
+  }
+
+ private:
+  bool has_heads() const {
+    return std::any_of(table_.columns.begin(), table_.columns.end(),
+                       [](const TableColumn& column) { return !column.head.empty(); });
+  }
+
+  TableRow head_row() const {
+    TableRow row{TableRow::Role::head, {}};
+    for (const TableColumn& column : table_.columns) row.cells.push_back({column.head, 1});
+    return row;
+  }
+
+  std::vector<LaidCell> lay_cells(const TableRow& row, std::vector<Track>& places) const {
+    std::vector<LaidCell> cells;
+    std::size_t first = 0;
+    for (const Cell& cell : row.cells) {
+      const std::size_t last = first + static_cast<std::size_t>(std::max(cell.columns, 1)) - 1;
+      if (last >= tracks_.size()) {
+        throw Error(Diagnostic{
+            fmt::format("a row of a table has more cells than its {} columns", tracks_.size()),
+            context_.where,
+            {},
+            "remove a cell, or add a column"});
+      }
+      const double right = tracks_[last].left + tracks_[last].width;
+      const Track place{tracks_[first].left, right - tracks_[first].left, tracks_[first].align};
+      cells.push_back(lay_cell(cell, row.role, place.width, place.align, context_));
+      places.push_back(place);
+      first = last + 1;
+    }
+    return cells;
+  }
+
+  void lay_row(const TableRow& row) {
+    std::vector<Track> places;
+    const std::vector<LaidCell> cells = lay_cells(row, places);
+    const bool head = row.role == TableRow::Role::head;
+    double baseline = 0;
+    double below = 0;
+    for (const LaidCell& cell : cells) {
+      baseline = std::max(baseline, cell.fragment.baseline);
+      below = std::max(below, cell.fragment.height - cell.fragment.baseline);
+    }
+    const double above = head ? 0 : lengths_.cell_above;
+    double height = above + baseline + below + lengths_.cell_below;
+    if (row.role == TableRow::Role::blank) height = std::max(height, lengths_.blank_row);
+    draw_ground(row.role, height);
+    const int line = out_.add(Element::of(Role::row, element_));
+    for (std::size_t i = 0; i < cells.size(); ++i) {
+      draw_cell_ground(cells[i].ground, places[i], height);
+      const double top = out_.height + above + baseline - cells[i].fragment.baseline;
+      out_.place(cells[i].fragment, {places[i].left, top}, line);
+    }
+    out_.height += height;
+    role_above_ = row.role;
+    first_ = false;
+  }
+
+  void draw_hairline(double y) {
+    out_.draw(Rule{.from = {0, y},
+                   .to = {width_, y},
+                   .width = lengths_.hairline,
+                   .colour = context_.inks().black});
+  }
+
+  /// Hairlines between rows; a band in grey between two banks; upright hairlines where a hand
+  /// writes.
+  void draw_ground(TableRow::Role role, double height) {
+    const Inks& inks = context_.inks();
+    if (role == TableRow::Role::band) {
+      out_.draw(filled_box({0, out_.height}, width_, height, inks.band));
+      out_.draw(filled_box({0, out_.height}, width_, lengths_.bank, inks.black));
+      out_.draw(
+          filled_box({0, out_.height + height - lengths_.bank}, width_, lengths_.bank, inks.black));
+      return;
+    }
+    if (!first_ && role_above_ != TableRow::Role::band) draw_hairline(out_.height);
+    if (role != TableRow::Role::blank) return;
+    for (std::size_t i = 1; i < tracks_.size(); ++i) {
+      const double x = tracks_[i].left - lengths_.cell_gap / 2;
+      out_.draw(Rule{.from = {x, out_.height},
+                     .to = {x, out_.height + height},
+                     .width = lengths_.hairline,
+                     .colour = inks.black});
+    }
+  }
+
+  void draw_cell_ground(LaidCell::Ground ground, const Track& place, double height) {
+    if (ground == LaidCell::Ground::none) return;
+    const Colour black = context_.inks().black;
+    const double inset = lengths_.hairline;
+    const Point corner{place.left, out_.height + inset};
+    const double tall = height - 2 * inset;
+    if (ground == LaidCell::Ground::black) {
+      out_.draw(filled_box(corner, place.width, tall, black));
+      return;
+    }
+    const double line = lengths_.notice_frame;
+    out_.draw(Box{.corner = {corner.x + line / 2, corner.y + line / 2},
+                  .width = place.width - line,
+                  .height = tall - line,
+                  .fill = {},
+                  .stroke = Stroke{line, black}});
+  }
+
+  const Table& table_;
+  double width_;
+  std::vector<Track> tracks_;
+  const Context& context_;
+  const Lengths& lengths_;
+  Fragment out_;
+  int element_ = 0;
+  bool first_ = true;
+  TableRow::Role role_above_ = TableRow::Role::plain;
+};
+
+}  // namespace
+
+Fragment lay_table(const Table& table, double width, const Context& context) {
+  return TableMaker(table, width, context).make();
+}
+
+}  // namespace tub
