@@ -5,31 +5,14 @@
 #include "chemistry/gas.h"
 #include "planning/citations.h"
 #include "planning/goals/single_reading.h"
+#include "planning/measured_draft.h"
 #include "planning/plan_steps.h"
+#include "planning/remedies.h"
 #include "planning/unmet.h"
 #include "planning/waits.h"
 
 namespace tub {
 namespace {
-
-/// What is done before and after the water is balanced. Order: common practice, no source.
-Frame frame_of(const Situation& situation) {
-  Frame frame;
-  if (situation.start.state.temperature_c < situation.dosing_c) {
-    frame.before.emplace_back(HeatMove{situation.dosing_c});
-  }
-  if (const auto dose = sequestrant_dose(situation)) frame.before.emplace_back(*dose);
-  if (const auto dose = sanitizer_dose(situation)) frame.after.emplace_back(*dose);
-  if (const auto dose = calcium_dose(situation, frame.after)) frame.after.emplace_back(*dose);
-  frame.after.emplace_back(HeatMove{situation.request.tub.bathing_temperature_c});
-  return frame;
-}
-
-/// Everything that is done to the water, as it is measured out.
-Draft measured_draft(const Situation& situation) {
-  const Frame frame = frame_of(situation);
-  return poured_out(situation, {frame, balanced(situation, frame)});
-}
 
 Drift drift_of(const Situation& situation, const Water& final) {
   const SpeciesTable& species = situation.bench.species();
@@ -39,40 +22,6 @@ Drift drift_of(const Situation& situation, const Water& final) {
   const Water at_air = exchange_carbon_dioxide(spend_all_free_chlorine(final), air, species);
   const WaterState state = situation.bench.state(at_air);
   return {situation.bench.ph(half_way), state.ph, state.saturation_index};
-}
-
-/// Grams of a product in a draft.
-double grams_of(const Situation& situation, const Draft& draft, std::string_view product) {
-  double mg_l = 0;
-  for (const Move& move : draft) {
-    if (const auto* dose = std::get_if<DoseMove>(&move)) {
-      if (dose->supply->product().id == product) mg_l += dose->mg_l;
-    }
-    if (const auto* rounds = std::get_if<RoundsMove>(&move)) {
-      if (rounds->dose.supply->product().id == product) mg_l += rounds->dose.mg_l * rounds->times;
-    }
-  }
-  return mg_l * situation.request.tub.volume_l * 1e-3;
-}
-
-/// How much to buy: planned again with everything on the shelf that is to be bought.
-void size_what_to_buy(const PlanRequest& request, const PlanningData& data,
-                      const SpeciesTable& species, std::vector<Unmet>& unmet) {
-  PlanRequest with_all = request;
-  for (const Unmet& one : unmet) {
-    if (!one.remedy || one.remedy->kind != "buy" || one.remedy->product == "sequestrant") continue;
-    for (const Product& product : data.products) {
-      if (product.id == one.remedy->product) with_all.shelf.push_back({product, {}, {}});
-    }
-  }
-  if (with_all.shelf.size() == request.shelf.size()) return;
-  const Situation situation(with_all, data, species);
-  const Draft draft = measured_draft(situation);
-  for (Unmet& one : unmet) {
-    if (!one.remedy || one.remedy->kind != "buy") continue;
-    const double grams = grams_of(situation, draft, one.remedy->product);
-    if (grams > 0) one.remedy->amount_g = grams;
-  }
 }
 
 std::vector<Reason> assumed_by(const Situation& situation) {
@@ -129,7 +78,7 @@ Plan make_plan(const PlanRequest& request, const PlanningData& data, const Speci
   plan.final_range = situation.uncertainty().ranges(draft);
   plan.drift = drift_of(situation, final);
   plan.unmet = unmet_of(situation, plan.final);
-  size_what_to_buy(request, data, species, plan.unmet);
+  add_what_to_buy(request, data, species, plan.unmet);
   if (request.second_source) {
     plan.second_source = start_water(*request.second_source, data, species).state;
   }

@@ -130,7 +130,13 @@ struct Closed {
 
 Closed closed_by(const Readings& readings, Balance balance, const SpeciesTable& species) {
   const Water water = water_from_readings(readings, balance, species);
-  return {water, read(water, species), balance};
+  WaterState state = read(water, species);
+  // As the slip says them, not as they come back from the totals in the last digits.
+  Readings given = readings;
+  (balance == Balance::sodium ? given.sodium_mg_l : given.chloride_mg_l) =
+      balance == Balance::sodium ? state.sodium_mg_l : state.chloride_mg_l;
+  static_cast<Readings&>(state) = given;
+  return {water, state, balance};
 }
 
 /// Sodium is tried first, then chloride.

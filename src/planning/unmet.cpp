@@ -68,7 +68,8 @@ void explain_by_shelf(const Situation& situation, bool is_too_low, Unmet& unmet)
       return;
     }
   }
-  unmet.reason.code = "other_reading_in_the_way";
+  unmet.reason.code =
+      unmet.reading == Reading::ph ? "ph_leaves_no_room_to_pour" : "other_reading_in_the_way";
 }
 
 void explain_sanitizer(const Situation& situation, bool is_too_low, Unmet& unmet) {

@@ -1,0 +1,11 @@
+// Everything that is done to one water, solved and measured out.
+#pragma once
+
+#include "planning/situation.h"
+
+namespace tub {
+
+/// Every goal's moves in the trade's order, as they are measured out.
+Draft measured_draft(const Situation& situation);
+
+}  // namespace tub
