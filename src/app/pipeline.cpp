@@ -11,14 +11,35 @@
 namespace tub {
 namespace {
 
-std::vector<Page> pages_of(const Print& print, const SheetSources& sources,
+// A problem with a text that the job gave is told where the job gives it: the longest text that its
+// message holds, since only a long one can be too wide.
+Diagnostic at_its_text(Diagnostic diagnostic, const std::vector<PlacedText>& texts) {
+  const PlacedText* longest = nullptr;
+  for (const PlacedText& text : texts) {
+    const bool is_held = diagnostic.message.find(text.text) != std::string::npos;
+    const std::size_t least = longest == nullptr ? 4 : longest->text.size() + 1;
+    if (is_held && text.text.size() >= least) longest = &text;
+  }
+  if (longest != nullptr) {
+    diagnostic.trace.push_back("filling " + diagnostic.where);
+    diagnostic.where = longest->where;
+  }
+  return diagnostic;
+}
+
+std::vector<Page> pages_of(const Print& print, const SheetSources& sources, const Job& job,
                            const Library& library) {
   try {
     const SheetTemplate sheet = library.sheet(print.sheet);
     const Document document = compose(sources, sheet, library.language(print.language));
     return lay_out(document, library.style("card"), print.stock, library.fonts());
-  } catch (Error& error) {
-    throw error.within(fmt::format("printing {} on {}", print.sheet, print.stock.name));
+  } catch (const Error& error) {
+    std::vector<Diagnostic> diagnostics;
+    for (const Diagnostic& found : error.diagnostics()) {
+      diagnostics.push_back(at_its_text(found, job.texts));
+    }
+    throw Error(std::move(diagnostics))
+        .within(fmt::format("printing {} on {}", print.sheet, print.stock.name));
   }
 }
 
@@ -34,7 +55,7 @@ std::vector<Page> run(const Job& job, std::span<const Print> prints, const Libra
                                 TUB_VERSION};
   std::vector<Page> pages;
   for (const Print& print : prints) {
-    std::vector<Page> more = pages_of(print, sources, library);
+    std::vector<Page> more = pages_of(print, sources, job, library);
     pages.insert(pages.end(), std::make_move_iterator(more.begin()),
                  std::make_move_iterator(more.end()));
   }

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "app/files.h"
 #include "base/nearest.h"
 #include "job/names.h"
 

@@ -36,8 +36,15 @@ struct SheetRequest {
   std::string where;  ///< for messages
 };
 
+/// A text that sheets print as it was written, and where.
+struct PlacedText {
+  std::string text;
+  std::string where;
+};
+
 struct Job {
-  Heading heading;  ///< without the logo's bytes
+  Heading heading;                ///< without the logo's bytes
+  std::vector<PlacedText> texts;  ///< of the heading, for messages about those that do not fit
   std::optional<LogoFile> logo;
   PlanRequest request;
   std::vector<SheetRequest> sheets;

@@ -42,6 +42,12 @@ std::optional<Node> parsed(const NamedText& text, Problems& problems) {
   }
 }
 
+void place_texts(std::vector<PlacedText>& texts, const Files& files) {
+  for (PlacedText& text : texts) {
+    text.where = files.at_their_places({{"", text.where, {}, ""}}).front().where;
+  }
+}
+
 // Tells a logo where it was named, so that its path can start there.
 void place_logo(std::optional<LogoFile>& logo, const Files& files) {
   if (!logo) return;
@@ -54,22 +60,30 @@ void throw_if_any(const Files& files) {
   if (!files.problems.empty()) throw Error(files.at_their_places(files.problems.found()));
 }
 
+// The text of a member, noted with its place.
+std::string placed_text(const Value& object, std::string_view name, Job& result) {
+  const Value* const member = object.find(name);
+  if (member == nullptr || !member->is_text()) return "";
+  result.texts.push_back({*member->text(), member->node().where()});
+  return *member->text();
+}
+
 Heading read_heading(const Value& job, Job& result) {
   Heading heading;
   if (const Value* const value = job.find("heading")) {
     if (const auto date = value->text("date")) heading.date = date_from(*date);
-    heading.prepared_for = value->text("prepared_for").value_or("");
+    heading.prepared_for = placed_text(*value, "prepared_for", result);
     if (const Value* const shop = value->find("prepared_by")) {
-      heading.shop_name = shop->text("name").value_or("");
-      heading.shop_phone = shop->text("phone").value_or("");
-      heading.shop_address = shop->text("address").value_or("");
+      heading.shop_name = placed_text(*shop, "name", result);
+      heading.shop_phone = placed_text(*shop, "phone", result);
+      heading.shop_address = placed_text(*shop, "address", result);
       if (const Value* const logo = shop->find("logo")) {
         result.logo = LogoFile{*logo->text(), "", logo->node().where()};
       }
     }
   }
   if (const Value* const vessel = job.find("vessel")) {
-    heading.vessel_name = vessel->text("name").value_or("");
+    heading.vessel_name = placed_text(*vessel, "name", result);
     heading.shell = vessel->text("shell").value_or("");
   }
   return heading;
@@ -172,6 +186,7 @@ Outcome<Job> read_job(const NamedText& job_text, const std::optional<NamedText>&
   throw_if_any(files);
 
   outcome.value.request.fingerprint = fingerprint(*merged);
+  place_texts(outcome.value.texts, files);
   place_logo(outcome.value.logo, files);
   outcome.warnings = files.at_their_places(outcome.warnings);
   return outcome;

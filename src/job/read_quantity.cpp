@@ -79,7 +79,18 @@ std::optional<Measured> read_dose(const Node& node) {
 
 std::optional<Measured> read_amount(const Node& node) {
   const auto text = text_at(node, "2 kg");
-  return text ? amount_from(node, parse_amount(*text)) : std::nullopt;
+  if (!text) return std::nullopt;
+  const ParsedAmount parsed = parse_amount(*text);
+  const ParsedAmount by_weight = parse_amount(*text + " av");
+  if (parsed.value || !by_weight.value) return amount_from(node, parsed);
+  const auto amount = amount_from(node, by_weight);
+  return amount ? std::optional<Measured>({amount->value, "oz"}) : std::nullopt;
+}
+
+void require_solid(const Node& node, const Measured& amount, bool is_liquid) {
+  if (!is_liquid || amount.unit != "oz") return;
+  const ParsedAmount parsed = parse_amount(*node.text());
+  node.problem(parsed.problem, parsed.help);
 }
 
 }  // namespace tub

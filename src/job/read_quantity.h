@@ -18,7 +18,10 @@ std::optional<Measured> read_strength(const Node& node);
 /// "45 mL per 1000 L" as 45 "mL" or "g", for 1000 L.
 std::optional<Measured> read_dose(const Node& node);
 
-/// A mass in "g" or a volume in "mL".
+/// A mass in "g" or a volume in "mL"; "oz": grams, of an amount in plain ounces.
 std::optional<Measured> read_amount(const Node& node);
+
+/// A problem if a liquid's amount was written in plain ounces, which may be a weight or a volume.
+void require_solid(const Node& node, const Measured& amount, bool is_liquid);
 
 }  // namespace tub

@@ -5,6 +5,7 @@
 
 #include "base/nearest.h"
 #include "job/job_parts.h"
+#include "job/read_quantity.h"
 
 namespace tub {
 namespace {
@@ -79,6 +80,12 @@ void put_dose(const Value& item, ShelfItem& shelf_item) {
   (dose->unit == "mL" ? shelf_item.dose_ml_per_1000_l : shelf_item.dose_g_per_1000_l) = dose->value;
 }
 
+void check_package(const Value& item, const Product& product) {
+  const Value* const package = item.find("package");
+  if (package == nullptr) return;
+  require_solid(package->node(), *package->measured(), product.form == Form::liquid);
+}
+
 void warn_of_shell(const Value& item, const Product& product, const Tub& tub,
                    const JobReading& reading) {
   const auto& harmed = product.harms_shells;
@@ -105,6 +112,7 @@ std::vector<ShelfItem> read_shelf(const Value& shelf, const Tub& tub, const JobR
     put_density(item, shelf_item.product);
     put_hazards(item, shelf_item.product);
     put_dose(item, shelf_item);
+    check_package(item, shelf_item.product);
     warn_of_shell(item, shelf_item.product, tub, reading);
     items.push_back(std::move(shelf_item));
   }

@@ -43,13 +43,20 @@ std::optional<double> surface(const Value& dimensions) {
   const bool is_round = *shape == "round";
   const auto across = dimensions.number(is_round ? "diameter" : "length");
   const auto width = is_round ? across : dimensions.number("width");
+  const auto refuse = [&](const char* name) {
+    if (!dimensions.node().find(name)) return;
+    dimensions.problem(fmt::format("the shape {} has no {}", *shape, name),
+                       fmt::format("remove \"{}\", or name another shape", name));
+  };
   const auto require = [&](const char* name) {
     if (dimensions.node().find(name)) return;
-    dimensions.problem(fmt::format("a {} vessel needs its {}", *shape, name),
+    dimensions.problem(fmt::format("the shape {} needs a {}", *shape, name),
                        fmt::format("add \"{}\"", name));
   };
-  require(is_round ? "diameter" : "length");
-  if (!is_round) require("width");
+  for (const char* name : {"length", "width", "diameter"}) {
+    const bool is_its = is_round == (std::string_view(name) == "diameter");
+    is_its ? require(name) : refuse(name);
+  }
   if (!across || !width) return std::nullopt;
   const double box = *across * *width;
   return *shape == "rectangle" ? box : box * std::numbers::pi / 4;
@@ -107,7 +114,7 @@ std::optional<double> reading_in(const Value& dilution, std::string_view name, R
 }
 
 std::optional<double> grams_of(const Measured& amount, const Product& product) {
-  if (amount.unit == "g") return amount.value;
+  if (amount.unit != "mL") return amount.value;
   const auto density =
       product.form == Form::liquid ? product.density_g_ml : product.bulk_density_g_ml;
   return density ? std::optional<double>(amount.value * *density) : std::nullopt;
@@ -128,6 +135,7 @@ std::optional<Dilution> dilution_from(const Value& dilution, const Product& prod
   const Reading reading = *reading_named(*name);
   const auto before = reading_in(dilution, "before", reading);
   const auto after = reading_in(dilution, "after", reading);
+  require_solid(dilution.find("amount")->node(), *amount, product.form == Form::liquid);
   const auto grams = grams_of(*amount, product);
   if (!grams) dilution.problem("the amount of a product must be weighed here", "write it in g");
   if (!before || !after || !grams) return std::nullopt;

@@ -93,6 +93,14 @@ class Commands(unittest.TestCase):
         done = run("check", EXAMPLE)
         self.assertEqual((done.stdout, done.stderr), ("", ""))
 
+    def test_a_text_too_wide_for_its_place_is_told_where_the_job_has_it(self):
+        job = json.loads(example())
+        job["vessel"]["name"] = "W" * 60
+        done = run("check", "-", stdin=json.dumps(job))
+        self.assertEqual(done.returncode, 1)
+        self.assertIn("mm too wide", done.stderr)
+        self.assertIn("where: standard input: /vessel/name", done.stderr)
+
     def test_standard_input_is_named_in_messages(self):
         self.assertIn("where: standard input: /", run("check", "-", stdin="{}").stderr)
 

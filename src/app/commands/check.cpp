@@ -2,6 +2,8 @@
 #include "app/files.h"
 #include "app/job_files.h"
 #include "app/library.h"
+#include "app/pipeline.h"
+#include "app/prints.h"
 #include "app/terminal.h"
 
 namespace tub {
@@ -9,6 +11,9 @@ namespace tub {
 int run_check(const Arguments& arguments) {
   const Library library(find_data_folders(arguments.value("--data")));
   const Outcome<Job> job = load_job(arguments, library.catalogue());
+  if (!job.value.sheets.empty()) {
+    static_cast<void>(run(job.value, prints_of(arguments, job.value, library), library));
+  }
   write_standard_error(shown(job.warnings, "warning"));
   return 0;
 }
