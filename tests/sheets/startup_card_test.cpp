@@ -84,10 +84,11 @@ TEST_CASE("every reading that a test can show is answered, in real type, and no 
 TEST_CASE("the rules of a card find a card that breaks them") {
   Plan plan = quince_row_plan();
   plan.steps.at(3).outcomes.pop_back();
-  plan.gate_source = "the shop's 3-5 mg/L";
-  const Document card = startup_document(plan, quince_row_heading());
+  Heading heading = quince_row_heading();
+  heading.vessel_name = "The 3-5 \"tub\"";
+  const Document card = startup_document(plan, heading);
   CHECK(test::unanswered_readings(card) == std::vector<std::string>{"rung 3: 0 after all"});
-  CHECK(test::typographic_faults(card).size() == 2);
+  CHECK(test::typographic_faults(card).size() == 4);
 }
 
 TEST_CASE("the steps of one number share a rung, and the gate stands on the last") {

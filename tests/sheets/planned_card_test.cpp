@@ -1,0 +1,50 @@
+// Cards of plans that the planner made, for jobs drawn at random: any water, shelf, measure, retest
+// and target set.
+#include <catch2/catch.hpp>
+
+#include "../layout/layout_test.h"
+#include "../planning/random_job.h"
+#include "../planning/sample_job.h"
+#include "card_rules.h"
+#include "fixture.h"
+#include "layout/lay_out.h"
+#include "planning/make_plan.h"
+
+namespace {
+
+using namespace tub;
+using test::quince_row_heading;
+using test::startup_document;
+
+constexpr std::uint64_t jobs = 60;
+
+Heading heading_for(std::uint64_t seed) {
+  Heading heading = quince_row_heading();
+  if (seed % 3 == 0) heading.date.reset();
+  if (seed % 5 == 0) heading.shop_phone.clear();
+  return heading;
+}
+
+}  // namespace
+
+TEST_CASE("a card of any plan answers every reading, in real type, and prints no sum") {
+  for (std::uint64_t seed = 1; seed <= jobs; ++seed) {
+    INFO("seed " << seed);
+    const Plan plan = make_plan(random_request(seed), planning_data(), species_table());
+    const Document card = startup_document(plan, heading_for(seed));
+    CHECK(test::unanswered_readings(card) == std::vector<std::string>{});
+    CHECK(test::typographic_faults(card) == std::vector<std::string>{});
+    CHECK(test::printed_sums(card, plan) == std::vector<std::string>{});
+  }
+}
+
+TEST_CASE("a card of any plan fits on A4 and on Letter, on more pages if need be") {
+  for (std::uint64_t seed = 1; seed <= jobs; ++seed) {
+    INFO("seed " << seed);
+    const Plan plan = make_plan(random_request(seed), planning_data(), species_table());
+    const Document card = startup_document(plan, heading_for(seed));
+    for (const char* const paper : {"a4", "letter"}) {
+      CHECK_NOTHROW(lay_out(card, test_style(), test_stock(paper), test_fonts()));
+    }
+  }
+}
