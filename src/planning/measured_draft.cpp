@@ -19,11 +19,17 @@ Frame frame_of(const Situation& situation) {
   return frame;
 }
 
+DraftParts solved_parts(const Situation& situation) {
+  const Frame frame = frame_of(situation);
+  return {frame, balanced(situation, frame)};
+}
+
 }  // namespace
 
+Draft solved_draft(const Situation& situation) { return solved_parts(situation).whole(); }
+
 Draft measured_draft(const Situation& situation) {
-  const Frame frame = frame_of(situation);
-  return poured_out(situation, {frame, balanced(situation, frame)});
+  return poured_out(situation, solved_parts(situation));
 }
 
 }  // namespace tub

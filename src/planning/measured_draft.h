@@ -5,6 +5,9 @@
 
 namespace tub {
 
+/// Every goal's moves in the trade's order, before anything is rounded.
+Draft solved_draft(const Situation& situation);
+
 /// Every goal's moves in the trade's order, as they are measured out.
 Draft measured_draft(const Situation& situation);
 

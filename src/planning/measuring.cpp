@@ -61,8 +61,11 @@ double Measuring::smallest() const {
 }
 
 Measuring::Amount Measuring::down(double size) const {
-  if (uses_spoons()) return of_spoons(division_down(size / spoonful_, spoon_grain_));
-  return of_steps(division_down(size / unit_size_, step_at(size)));
+  if (!uses_spoons()) return of_steps(division_down(size / unit_size_, step_at(size)));
+  double count = division_down(size / spoonful_, spoon_grain_);
+  // The scale's steps beside the spoons may round up, past what was allowed.
+  while (count > 0 && of_spoons(count).size > size) count -= spoon_grain_;
+  return of_spoons(count);
 }
 
 Measuring::Amount Measuring::nearest(double size) const {

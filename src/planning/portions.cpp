@@ -27,6 +27,7 @@ double first_pour(double amount, const PourRules& rules) {
 
 std::vector<Measuring::Amount> split(double amount, const PourRules& rules,
                                      const Measuring& measuring) {
+  const double whole = std::min(amount, rules.total_limit);
   double left = rules.total_limit;
   const auto nearest_within = [&](double size) {
     const double most = std::min(rules.limit, left);
@@ -34,12 +35,12 @@ std::vector<Measuring::Amount> split(double amount, const PourRules& rules,
     return nearest.size > most ? measuring.down(most) : nearest;
   };
   std::vector<Measuring::Amount> pours;
-  if (amount < 3 * measuring.smallest() && amount <= rules.limit) {
-    pours.push_back(nearest_within(amount));
+  if (whole < 3 * measuring.smallest() && whole <= rules.limit) {
+    pours.push_back(nearest_within(whole));
   } else {
-    pours.push_back(measuring.down(first_pour(amount, rules)));
+    pours.push_back(measuring.down(first_pour(whole, rules)));
     left -= pours.front().size;
-    pours.push_back(nearest_within(amount - pours.front().size));
+    pours.push_back(nearest_within(whole - pours.front().size));
   }
   std::erase_if(pours, [](const Measuring::Amount& pour) { return pour.size <= 0; });
   return pours;

@@ -55,6 +55,7 @@ class PouringOut {
     pour_balance(false);
     parts_.balance = with_ph_solved(situation_, parts_.frame, parts_.balance);
     pour_balance(true);
+    pour_less_where_ph_moved();
     return parts_.whole();
   }
 
@@ -76,6 +77,26 @@ class PouringOut {
       }
     }
     drop_empty(parts_.balance.moves);
+  }
+
+  /// Sanitizer and calcium were measured out before the balance was: its rounding may have taken
+  /// the room that a pour needs.
+  void pour_less_where_ph_moved() {
+    for (Move& move : parts_.frame.after) {
+      auto* dose = std::get_if<DoseMove>(&move);
+      if (dose == nullptr) continue;
+      const Water before =
+          situation_.bench.after(situation_.start.water, up_to(parts_.whole(), index_of(move)));
+      if (largest_pour(before, *dose->supply, dose->mg_l, window(), situation_.bench) <
+          dose->mg_l) {
+        pour(*dose, move);
+      }
+    }
+    drop_empty(parts_.frame.after);
+  }
+
+  Range window() const {
+    return {situation_.assumptions.pour_ph.low, situation_.assumptions.pour_ph.high};
   }
 
   static void drop_empty(Draft& section) {
@@ -116,8 +137,7 @@ class PouringOut {
     const Assumptions& assumed = situation_.assumptions;
     const Water before = situation_.bench.after(situation_.start.water, up_to(whole, index));
     // Twice the amount is more than any rounding asks for.
-    const double most = largest_pour(before, supply, 2 * dose.mg_l,
-                                     {assumed.pour_ph.low, assumed.pour_ph.high}, situation_.bench);
+    const double most = largest_pour(before, supply, 2 * dose.mg_l, window(), situation_.bench);
     PourRules rules;
     rules.most_share = assumed.first_pour_share.value;
     rules.least_share = assumed.least_first_pour_share.value;
@@ -138,9 +158,11 @@ class PouringOut {
     const double all_mg_l = dose.mg_l * rounds.times;
     const Measuring by = measuring(dose);
     const double size = situation_.size(*dose.supply, dose.mg_l);
-    const Measuring::Amount half = by.nearest(size / 2);
-    const bool in_one = size <= situation_.size(*dose.supply, limit_mg_l(dose));
-    set(dose, in_one ? std::vector{by.down(size)} : std::vector{half, by.down(size - half.size)});
+    const double limit = situation_.size(*dose.supply, limit_mg_l(dose));
+    Measuring::Amount half = by.nearest(size / 2);
+    if (half.size > limit) half = by.down(limit);
+    const Measuring::Amount rest = by.down(std::min(limit, size - half.size));
+    set(dose, size <= limit ? std::vector{by.down(size)} : std::vector{half, rest});
     if (dose.mg_l > 0) {
       rounds.times = std::max(1, static_cast<int>(std::lround(all_mg_l / dose.mg_l)));
     }

@@ -1,0 +1,218 @@
+// What holds for every plan, over jobs drawn at random.
+#include <algorithm>
+#include <catch2/catch.hpp>
+#include <cmath>
+
+#include "chemistry/operations.h"
+#include "planning/goals.h"
+#include "planning/make_plan.h"
+#include "planning/measured_draft.h"
+#include "random_job.h"
+#include "sample_job.h"
+
+namespace tub {
+namespace {
+
+constexpr std::uint64_t jobs = 120;
+
+struct Planned {
+  PlanRequest request;
+  Plan plan;
+};
+
+const std::vector<Planned>& planned() {
+  static const std::vector<Planned> all = [] {
+    std::vector<Planned> result;
+    for (std::uint64_t seed = 0; seed < jobs; ++seed) {
+      const PlanRequest request = random_request(seed);
+      result.push_back({request, make_plan(request, planning_data(), species_table())});
+    }
+    return result;
+  }();
+  return all;
+}
+
+/// Calls for every addition of a plan, once each time it is done.
+template <class Call>
+void for_each_addition(const std::vector<Step>& steps, const Call& call) {
+  for (const Step& step : steps) {
+    if (const auto* addition = std::get_if<Addition>(&step.what)) call(step, *addition);
+    if (const auto* repeat = std::get_if<Repeat>(&step.what)) {
+      for (int i = 0; i < repeat->times; ++i) for_each_addition(repeat->steps, call);
+    }
+  }
+}
+
+double size_of(const Portion& portion) {
+  return portion.amount_g.value_or(portion.amount_ml.value_or(0));
+}
+
+const Product& product_of(const PlanRequest& request, const std::string& id) {
+  return std::find_if(request.shelf.begin(), request.shelf.end(),
+                      [&](const ShelfItem& item) { return item.product.id == id; })
+      ->product;
+}
+
+/// Water with so many grams of a product in the tub.
+Water with_grams(Water water, const Product& product, double grams, double volume_l) {
+  for (const Product::Part& part : product.parts) {
+    water = add(water, part.formula, grams * part.mass_fraction * 1000 / volume_l, species_table());
+  }
+  return water;
+}
+
+/// Does a plan's steps to a water, and calls with the water before and after every pour.
+template <class Call>
+Water poured(const Planned& job, const std::vector<Step>& steps, Water water, const Call& call) {
+  const double volume = job.request.tub.volume_l;
+  for (const Step& step : steps) {
+    if (const auto* heating = std::get_if<Heat>(&step.what)) {
+      water = heat(water, celsius(heating->to_c));
+    }
+    if (const auto* release = std::get_if<ReleaseCarbonDioxide>(&step.what)) {
+      water = exchange_carbon_dioxide(water, release->to_log10_pco2_atm, species_table());
+    }
+    if (const auto* repeat = std::get_if<Repeat>(&step.what)) {
+      for (int i = 0; i < repeat->times; ++i) water = poured(job, repeat->steps, water, call);
+    }
+    if (const auto* addition = std::get_if<Addition>(&step.what)) {
+      const Product& product = product_of(job.request, addition->product);
+      for (const Portion& portion : addition->portions) {
+        const double grams = portion.amount_ml
+                                 ? *portion.amount_ml * product.density_g_ml.value_or(1)
+                                 : *portion.amount_g;
+        const Water after = with_grams(water, product, grams, volume);
+        call(product, grams * 1000 / volume, water, after);
+        water = after;
+      }
+      for (const auto& [key, mg_l] : addition->spends) water = spend_free_chlorine(water, mg_l);
+    }
+  }
+  return water;
+}
+
+Water start_of(const Planned& job) {
+  return water_from_readings(job.plan.start, Balance::none, species_table());
+}
+
+bool is_unmet(const Plan& plan, Reading reading) {
+  return std::any_of(plan.unmet.begin(), plan.unmet.end(),
+                     [&](const Unmet& unmet) { return unmet.reading == reading; });
+}
+
+}  // namespace
+
+TEST_CASE("every number of a plan is one") {
+  for (const Planned& job : planned()) {
+    for (const auto& [key, range] : job.plan.final_range) {
+      CAPTURE(key);
+      CHECK(std::isfinite(range.low));
+      CHECK(std::isfinite(range.high));
+      CHECK(range.low <= range.high);
+    }
+    for_each_addition(job.plan.steps, [](const Step& step, const Addition& addition) {
+      for (const Portion& portion : addition.portions) {
+        CHECK(std::isfinite(size_of(portion)));
+        for (const auto& [reading, expect] : portion.expect) {
+          CHECK(expect.low <= expect.value);
+          CHECK(expect.value <= expect.high);
+        }
+      }
+      if (step.after) CHECK(std::isfinite(step.after->ph));
+    });
+  }
+}
+
+TEST_CASE("the last water is inside every band that the plan does not call unmet") {
+  for (const Planned& job : planned()) {
+    const SanitizerRow& sanitizer = sanitizer_row(job.plan.sanitizer);
+    const BathingGate gate = bathing_gate(job.request, planning_data(), sanitizer.reading);
+    for (const auto& [reading, goal] : goals_of(job.plan.targets, gate, sanitizer.reading)) {
+      const bool is_inside =
+          distance_outside(reading, goal.band, value_of(reading, job.plan.final)) <= 1e-9;
+      CAPTURE(name_of(reading), value_of(reading, job.plan.final));
+      CHECK(is_inside != is_unmet(job.plan, reading));
+    }
+  }
+}
+
+TEST_CASE("pours add up to the amount, one or two of them") {
+  for (const Planned& job : planned()) {
+    for_each_addition(job.plan.steps, [](const Step&, const Addition& addition) {
+      double sum = 0;
+      for (const Portion& portion : addition.portions) {
+        CHECK(size_of(portion) > 0);
+        sum += size_of(portion);
+      }
+      CHECK(sum == addition.amount_g.value_or(addition.amount_ml.value_or(0)));
+      CHECK(addition.portions.size() >= 1);
+      CHECK(addition.portions.size() <= 2);
+    });
+  }
+}
+
+TEST_CASE("doing every pour of a plan by hand gives its last water") {
+  for (const Planned& job : planned()) {
+    const auto nothing = [](const Product&, double, const Water&, const Water&) {};
+    const WaterState final =
+        read(poured(job, job.plan.steps, start_of(job), nothing), species_table());
+    CHECK(final.ph == Approx(job.plan.final.ph).margin(1e-6));
+    CHECK(final.total_alkalinity_mg_l == Approx(job.plan.final.total_alkalinity_mg_l).margin(1e-6));
+    CHECK(final.free_chlorine_mg_l == Approx(job.plan.final.free_chlorine_mg_l).margin(1e-6));
+  }
+}
+
+TEST_CASE("no pour is above its product's limit, nor takes pH further out of 7.0 to 8.2") {
+  for (const Planned& job : planned()) {
+    poured(job, job.plan.steps, start_of(job),
+           [](const Product& product, double mg_l, const Water& before, const Water& after) {
+             CAPTURE(product.id, mg_l);
+             if (product.single_addition_mg_l > 0) {
+               CHECK(mg_l <= product.single_addition_mg_l * (1 + 1e-9));
+             }
+             const double ph_before = speciate(before, species_table()).ph;
+             const double ph_after = speciate(after, species_table()).ph;
+             CHECK(ph_after >= std::min(7.0, ph_before) - 1e-4);
+             CHECK(ph_after <= std::max(8.2, ph_before) + 1e-4);
+           });
+  }
+}
+
+TEST_CASE("the order of the shelf changes nothing") {
+  for (std::size_t i = 0; i < planned().size(); i += 4) {
+    PlanRequest turned = planned()[i].request;
+    std::reverse(turned.shelf.begin(), turned.shelf.end());
+    const Plan plan = make_plan(turned, planning_data(), species_table());
+    CHECK(plan.final == planned()[i].plan.final);
+    REQUIRE(plan.steps.size() == planned()[i].plan.steps.size());
+    for (std::size_t step = 0; step < plan.steps.size(); ++step) {
+      CHECK(plan.steps[step].after == planned()[i].plan.steps[step].after);
+    }
+  }
+}
+
+TEST_CASE("before rounding, more water never asks for less of a product") {
+  const auto grams = [](const Draft& draft, double volume) {
+    std::map<std::string, double> sums;
+    for (const Move& move : draft) {
+      const auto* dose = std::get_if<DoseMove>(&move);
+      if (dose != nullptr) sums[dose->supply->product().id] += dose->mg_l * volume;
+    }
+    return sums;
+  };
+  for (std::uint64_t seed = 0; seed < jobs; seed += 3) {
+    PlanRequest small = random_request(seed);
+    PlanRequest large = small;
+    large.tub.volume_l *= 1.3;
+    const Situation in_small(small, planning_data(), species_table());
+    const Situation in_large(large, planning_data(), species_table());
+    const auto less = grams(solved_draft(in_small), small.tub.volume_l);
+    const auto more = grams(solved_draft(in_large), large.tub.volume_l);
+    for (const auto& [product, amount] : less) {
+      CAPTURE(seed, product);
+      if (more.contains(product)) CHECK(more.at(product) >= amount * (1 - 1e-9));
+    }
+  }
+}
+
+}  // namespace tub
