@@ -28,10 +28,10 @@ class PlotMaker {
   Mark make() {
     Mark mark{Mark::Kind::figure, {}, reading_.alt};
     const Extent bar = bar_extent();
-    place_limits();
+    place_limits(bar);
     draw_run(mark, bar);
     draw_bar(mark, bar);
-    draw_ring(mark);
+    draw_ring(mark, bar);
     for (const TextRun& limit : limits_) mark.items.emplace_back(limit);
     return mark;
   }
@@ -72,7 +72,7 @@ class PlotMaker {
   }
 
   /// Limits stand outside the banks, and outside a ring that lies across one.
-  void place_limits() {
+  void place_limits(const Extent& bar) {
     double low_edge = tracks_.band_left;
     double high_edge = tracks_.band_right;
     if (ring_x_ && Scale(reading_, places_).inside(*reading_.now_at)) {
@@ -80,22 +80,26 @@ class PlotMaker {
       high_edge = std::max(high_edge, *ring_x_ + lengths_.ring / 2);
     }
     const double low = limit_width(reading_.low);
-    add_limit(reading_.low, low_edge - lengths_.limit_gap - low, low);
-    add_limit(reading_.high, high_edge + lengths_.limit_gap, limit_width(reading_.high));
+    add_limit(reading_.low, {low_edge - lengths_.limit_gap - low, low_edge - lengths_.limit_gap},
+              bar);
+    const double high = high_edge + lengths_.limit_gap;
+    add_limit(reading_.high, {high, high + limit_width(reading_.high)}, bar);
   }
 
-  /// Its text ends in a space, so that two limits are not read as one number.
-  void add_limit(const std::string& text, double x, double width) {
+  /// White where the bar reaches over it; else the line from the ring is broken behind it. Its text
+  /// ends in a space, so that two limits are not read as one number.
+  void add_limit(const std::string& text, Extent place, const Extent& bar) {
     if (text.empty()) return;
+    const bool on_bar = bar.from <= place.from && bar.to >= place.to;
     const Type& type = context_.types().limit;
     const double capitals = context_.fonts.face(type.face).cap_height() * type.size / 1000;
     limits_.push_back(TextRun{.face = type.face,
                               .size = type.size,
-                              .origin = {x, capitals / 2},
-                              .width = width + context_.width(" ", type),
+                              .origin = {place.from, capitals / 2},
+                              .width = place.to - place.from + context_.width(" ", type),
                               .text = text + " ",
-                              .colour = type.ink});
-    gaps_.push_back({x - lengths_.limit_gap, x + width + lengths_.limit_gap});
+                              .colour = on_bar ? context_.inks().paper : type.ink});
+    if (!on_bar) gaps_.push_back({place.from - lengths_.limit_gap, place.to + lengths_.limit_gap});
   }
 
   /// The parts of an extent that no limit stands on.
@@ -133,8 +137,14 @@ class PlotMaker {
     }
   }
 
-  void draw_ring(Mark& mark) const {
+  /// On the bar the ring is set off by a white edge.
+  void draw_ring(Mark& mark, const Extent& bar) const {
     if (!ring_x_) return;
+    if (*ring_x_ > bar.from && *ring_x_ < bar.to) {
+      Path edge = circle({*ring_x_, 0}, lengths_.ring / 2 + lengths_.run_line);
+      edge.fill = context_.inks().paper;
+      mark.items.emplace_back(std::move(edge));
+    }
     Path ring = circle({*ring_x_, 0}, (lengths_.ring - lengths_.ring_line) / 2);
     ring.fill = context_.inks().paper;
     ring.stroke = Stroke{lengths_.ring_line, context_.inks().black};

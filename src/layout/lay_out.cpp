@@ -166,31 +166,63 @@ Attempt attempt(const Document& document, const Setting& setting, const Stock& s
                          "take a larger stock, or shorten its longest block"});
 }
 
-}  // namespace
+/// All settings of a style, tried until one fits.
+class Trials {
+ public:
+  Trials(const Document& document, const Style& style, const Stock& stock, const FontSet& fonts)
+      : document_(document), style_(style), stock_(stock), fonts_(fonts) {}
 
-std::vector<Page> lay_out(const Document& document, const Style& style, const Stock& stock,
-                          const FontSet& fonts) {
-  std::vector<Attempt> attempts;
-  const auto pages_of = [&](const Attempt& each, std::size_t pages,
-                            Breaks breaks) -> std::optional<std::vector<Page>> {
+  std::vector<Page> run() {
+    for (std::size_t i = 0; i < style_.settings.size(); ++i) {
+      attempts_.push_back(attempt(document_, style_.settings[i], stock_, fonts_));
+      if (auto pages = fit(i, 1, Breaks::any)) return *std::move(pages);
+    }
+    for (std::size_t count = 2; count <= attempts_.front().chunks.size(); ++count) {
+      for (const Breaks breaks : {Breaks::preferred, Breaks::any}) {
+        for (std::size_t i = 0; i < attempts_.size(); ++i) {
+          if (auto pages = fit(i, count, breaks)) return *std::move(pages);
+        }
+      }
+    }
+    fail(document_, stock_, attempts_.back());
+  }
+
+ private:
+  std::optional<std::vector<Page>> pages_of(const Attempt& each, std::size_t pages,
+                                            Breaks breaks) const {
     if (!each.misfits.empty()) return std::nullopt;
     const Lengths& lengths = each.setting->lengths;
     const auto plans = paginate(each.chunks, each.height, pages, breaks, lengths);
     if (!plans) return std::nullopt;
-    return PageMaker(document, stock, fonts, each).make(*plans);
-  };
-  for (const Setting& setting : style.settings) {
-    attempts.push_back(attempt(document, setting, stock, fonts));
-    if (auto pages = pages_of(attempts.back(), 1, Breaks::any)) return *std::move(pages);
+    return PageMaker(document_, stock_, fonts_, each).make(*plans);
   }
-  for (std::size_t count = 2; count <= attempts.front().chunks.size(); ++count) {
-    for (const Breaks breaks : {Breaks::preferred, Breaks::any}) {
-      for (const Attempt& each : attempts) {
-        if (auto pages = pages_of(each, count, breaks)) return *std::move(pages);
-      }
+
+  /// Pages in one setting. Where smaller type leaves room to spare, it goes back to the spaces: the
+  /// most generous lengths of the settings before that still fit.
+  std::optional<std::vector<Page>> fit(std::size_t index, std::size_t pages, Breaks breaks) const {
+    auto tight = pages_of(attempts_[index], pages, breaks);
+    if (!tight) return std::nullopt;
+    for (std::size_t i = 0; i < index; ++i) {
+      Setting setting = style_.settings[index];
+      setting.lengths = style_.settings[i].lengths;
+      const Attempt relaxed = attempt(document_, setting, stock_, fonts_);
+      if (auto generous = pages_of(relaxed, pages, breaks)) return generous;
     }
+    return tight;
   }
-  fail(document, stock, attempts.back());
+
+  const Document& document_;
+  const Style& style_;
+  const Stock& stock_;
+  const FontSet& fonts_;
+  std::vector<Attempt> attempts_;
+};
+
+}  // namespace
+
+std::vector<Page> lay_out(const Document& document, const Style& style, const Stock& stock,
+                          const FontSet& fonts) {
+  return Trials(document, style, stock, fonts).run();
 }
 
 }  // namespace tub
