@@ -14,12 +14,12 @@ constexpr Range dose_search{1, 3000};
 /// Steps of what jets are asked for, log10 of atm: finer cannot be told by any test.
 constexpr double release_grain = 0.01;
 constexpr int most_rounds = 40;
+/// How often the depth of a release is halved in: to a sixteenth of the way.
+constexpr int depth_halvings = 4;
 /// Of what an edge allows: what is poured is rounded.
 constexpr double short_of_edge = 0.97;
 /// Jets come no nearer to the air than this, log10: the last of the surplus takes for ever.
 constexpr double short_of_air = 0.1;
-/// Steps in which a deeper release is tried.
-constexpr double depth_step = 0.1;
 
 double alkalinity_per_mg(const Supply& supply) { return total_alkalinity_mg_l(supply.per_mg_l()); }
 
@@ -163,6 +163,20 @@ bool BalanceMeans::turns_are_safe(const RoundsMove& rounds, const Water& from) c
   return is_safe(bench.after(from, Move{before_last}));
 }
 
+std::optional<double> BalanceMeans::shallowest_safe(RoundsMove turns, const Water& from) const {
+  if (turns_are_safe(turns, from)) return turns.release.to_log10_pco2_atm;
+  double unsafe = turns.release.to_log10_pco2_atm;
+  double safe = deepest_release(situation_);
+  turns.release.to_log10_pco2_atm = safe;
+  // With a single turn no jets run before the acid.
+  if (turns.times == 1 || safe >= unsafe || !turns_are_safe(turns, from)) return std::nullopt;
+  for (int i = 0; i < depth_halvings; ++i) {
+    turns.release.to_log10_pco2_atm = (safe + unsafe) / 2;
+    (turns_are_safe(turns, from) ? safe : unsafe) = turns.release.to_log10_pco2_atm;
+  }
+  return division_down(safe, release_grain);
+}
+
 // Jets that run longer between the turns leave room for more acid in each; the last release alone
 // sets the final pH. The fewest turns, and among those the shortest jets.
 std::optional<Draft> BalanceMeans::rounds(const DoseMove& all, double to_log10_pco2,
@@ -172,13 +186,9 @@ std::optional<Draft> BalanceMeans::rounds(const DoseMove& all, double to_log10_p
   for (int times = std::max(1, additions_of({all})); times <= most_rounds; ++times) {
     RoundsMove turns{all, {to_log10_pco2}, times};
     turns.dose.mg_l = all.mg_l / times;
-    while (!turns_are_safe(turns, from)) {
-      turns.release.to_log10_pco2_atm -= depth_step;
-      if (times == 1 || turns.release.to_log10_pco2_atm < deepest_release(situation_)) break;
-    }
-    if (!turns_are_safe(turns, from)) continue;
-    turns.release.to_log10_pco2_atm =
-        division_nearest(turns.release.to_log10_pco2_atm, release_grain);
+    const auto to = shallowest_safe(turns, from);
+    if (!to) continue;
+    turns.release.to_log10_pco2_atm = *to;
     Draft moves = first;
     append_turns(moves, turns, to_log10_pco2);
     return moves;

@@ -50,6 +50,9 @@ class BalanceMeans {
   double alkalinity_aim(const Supply& supply) const;
   double ph_aim(const Supply& supply) const;
   std::optional<Draft> rounds(const DoseMove& all, double to_log10_pco2, const Draft& first) const;
+  /// The least that jets must bring down carbon dioxide between the turns for all of them to be
+  /// safe.
+  std::optional<double> shallowest_safe(RoundsMove turns, const Water& from) const;
   bool turns_are_safe(const RoundsMove& rounds, const Water& from) const;
 
   const Situation& situation_;
