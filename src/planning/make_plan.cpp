@@ -44,6 +44,21 @@ std::vector<Reason> assumed_by(const Situation& situation) {
   return assumed;
 }
 
+/// The jets' rate, where the plan waits for them.
+void assume_jets(const std::vector<Step>& steps, const GasExchange& gas,
+                 std::vector<Reason>& assumed) {
+  const bool waits = std::any_of(steps.begin(), steps.end(), [](const Step& step) {
+    return std::holds_alternative<ReleaseCarbonDioxide>(step.what) ||
+           std::holds_alternative<Repeat>(step.what);
+  });
+  if (!waits) return;
+  assumed.push_back({"carbon_dioxide_release_per_hour",
+                     {{"value", gas.jets_on.value},
+                      {"unit", std::string("1/h")},
+                      {"low", gas.jets_on.low},
+                      {"high", gas.jets_on.high}}});
+}
+
 Plan described(const Situation& situation) {
   const PlanRequest& request = situation.request;
   Plan plan;
@@ -74,6 +89,7 @@ Plan make_plan(const PlanRequest& request, const PlanningData& data, const Speci
   Plan plan = described(situation);
   plan.steps = steps_of(situation, draft);
   wait_for_partners(plan.steps, plan.hazards);
+  assume_jets(plan.steps, species.gas_exchange(), plan.assumed);
   plan.final = situation.bench.state(final);
   plan.final_range = situation.uncertainty().ranges(draft);
   plan.drift = drift_of(situation, final);

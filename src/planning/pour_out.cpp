@@ -115,6 +115,7 @@ class PouringOut {
   }
 
   void set(DoseMove& dose, std::vector<Measuring::Amount> amounts) const {
+    std::erase_if(amounts, [](const Measuring::Amount& amount) { return amount.size <= 0; });
     double sum = 0;
     for (const Measuring::Amount& amount : amounts) sum += amount.size;
     const bool is_fine = dose.goal && fine_.contains(*dose.goal);
