@@ -26,6 +26,22 @@ void require_method(const Value& water, const WaterTest& test) {
   }
 }
 
+// A test does not show every reading; what it cannot show came from elsewhere.
+void warn_of_method(const Value& water, const WaterTest& test, const JobReading& reading) {
+  for (const SlipField& field : slip_fields()) {
+    const Value* const value = water.find(field.name);
+    const auto measured = test.readings.find(std::string(field.key));
+    const auto known = reading_named(field.name);
+    if (value == nullptr || measured == test.readings.end() || !known) continue;
+    const std::string& id = measured->second.method;
+    const auto* const method =
+        row_named(reading.catalogue.planning.test_methods, std::optional(id));
+    if (method == nullptr || method->rows.contains(*known)) continue;
+    reading.warn(*value, fmt::format("{} is not a reading that a {} shows", field.name, id),
+                 "say what it was tested with: { \"value\": …, \"tested_with\": … }");
+  }
+}
+
 void require_hardness(const Value& water) {
   const bool is_given =
       water.node().find("calcium_hardness") || water.node().find("total_hardness");
@@ -91,6 +107,7 @@ WaterTest read_slip(const Value& water, const JobReading& reading) {
     }
   }
   require_method(water, test);
+  warn_of_method(water, test, reading);
   require_hardness(water);
   require_part_of(water, "free_chlorine", "total_chlorine");
   require_part_of(water, "calcium_hardness", "total_hardness");

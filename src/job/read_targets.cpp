@@ -63,32 +63,41 @@ void require_use(const Value& targets, const TargetSet& set, const Tub& tub,
                   sets_for(tub.use, reading.catalogue.planning.target_sets));
 }
 
-// True if the set forbids the sanitizer, or a product that it is made of.
-bool is_forbidden(const TargetSet& set, const SanitizerEntry& row,
-                  const std::vector<Product>& products) {
-  const auto names_it = [&](std::string_view id) {
-    return std::find(set.forbids.begin(), set.forbids.end(), id) != set.forbids.end();
-  };
-  if (names_it(row.id)) return true;
+// True if the sanitizer, or a product that it is made of, is among the names or of their groups.
+bool is_among(const std::vector<std::string>& names, const SanitizerEntry& entry,
+              const std::vector<Product>& products) {
+  if (std::find(names.begin(), names.end(), entry.id) != names.end()) return true;
   return std::any_of(products.begin(), products.end(), [&](const Product& product) {
     const bool is_its =
-        std::find(row.products.begin(), row.products.end(), product.id) != row.products.end();
-    return is_its && std::any_of(set.forbids.begin(), set.forbids.end(),
+        std::find(entry.products.begin(), entry.products.end(), product.id) != entry.products.end();
+    return is_its && std::any_of(names.begin(), names.end(),
                                  [&](const std::string& group) { return product.in_group(group); });
   });
 }
 
+std::string others_than(const std::vector<std::string>& names,
+                        const std::vector<Product>& products) {
+  std::vector<std::string_view> allowed;
+  for (const SanitizerEntry& entry : sanitizer_entries()) {
+    if (!is_among(names, entry, products)) allowed.push_back(entry.id);
+  }
+  return fmt::format("it allows: {}", fmt::join(allowed, ", "));
+}
+
 void require_allowed(const Value& at, const TargetSet& set, const Sanitizer& sanitizer,
                      const JobReading& reading) {
-  const SanitizerEntry* const row = sanitizer_entry(sanitizer.kind);
+  const SanitizerEntry* const entry = sanitizer_entry(sanitizer.kind);
   const std::vector<Product>& products = reading.catalogue.planning.products;
-  if (row == nullptr || !is_forbidden(set, *row, products)) return;
-  std::vector<std::string> allowed;
-  for (const SanitizerEntry& other : sanitizer_entries()) {
-    if (!is_forbidden(set, other, products)) allowed.emplace_back(other.id);
+  if (entry == nullptr) return;
+  if (is_among(set.forbids, *entry, products)) {
+    at.problem(fmt::format("the target set {} forbids the sanitizer {}", set.id, sanitizer.kind),
+               others_than(set.forbids, products));
+  } else if (is_among(set.advises_against, *entry, products)) {
+    reading.warn(
+        at,
+        fmt::format("the target set {} advises against the sanitizer {}", set.id, sanitizer.kind),
+        others_than(set.advises_against, products));
   }
-  at.problem(fmt::format("the target set {} forbids the sanitizer {}", set.id, sanitizer.kind),
-             fmt::format("it allows: {}", fmt::join(allowed, ", ")));
 }
 
 void require_private(const Value& at, const Tub& tub, const Sanitizer& sanitizer) {

@@ -132,6 +132,25 @@ TEST_CASE("a product that harms the shell is a warning, not a fault") {
         "  help:  keep it away from this tub\n");
 }
 
+TEST_CASE("what a set only advises against is a warning that names what it allows") {
+  const Outcome<Job> job = read(patched(R"({ "targets": "us_cdc_home_hot_tub_current" })"));
+  REQUIRE(job.warnings.size() == 1);
+  CHECK(
+      to_text(job.warnings.front(), "warning") ==
+      "warning: the target set us_cdc_home_hot_tub_current advises against the sanitizer dichlor\n"
+      "  where: job.json: /sanitizer\n"
+      "  help:  it allows: sodium_hypochlorite, calcium_hypochlorite, two_step_bromine, "
+      "bromine_tablets\n");
+}
+
+TEST_CASE("a reading that its test does not show is a warning") {
+  const Outcome<Job> job = read(patched(
+      R"({ "source_water": { "iron": { "value": "0.3 mg/L", "tested_with": "strip" } } })"));
+  REQUIRE(job.warnings.size() == 1);
+  CHECK(job.warnings.front().message == "iron is not a reading that a strip shows");
+  CHECK(job.warnings.front().where == "job.json: /source_water/iron");
+}
+
 TEST_CASE("a shelf without the acid that a water needs is no fault of the job") {
   CHECK(problems_of(patched(R"({ "shelf": [ "sodium_bicarbonate", "dichlor_dihydrate" ] })"))
             .empty());
