@@ -133,6 +133,13 @@ bool goes_straight(const OutputFile& file) {
 
 }  // namespace
 
+void keep_standard_streams() {
+  for (int stream = STDIN_FILENO; stream <= STDERR_FILENO; ++stream) {
+    // Opens at the lowest number that is free: this one.
+    if (::fcntl(stream, F_GETFD) == -1) static_cast<void>(::open("/dev/null", O_RDONLY));
+  }
+}
+
 std::string read_file(const std::string& path, std::size_t most) {
   const bool is_standard = path == "-";
   Descriptor source(is_standard ? STDIN_FILENO : ::open(path.c_str(), O_RDONLY | O_CLOEXEC));

@@ -17,6 +17,10 @@ struct OutputFile {
 /// A job, a shop file or a table larger than this is refused.
 inline constexpr std::size_t largest_text = 4U << 20U;
 
+/// Takes the places of standard streams that are closed, so that no file that is opened later gets
+/// one of their numbers. What is written to such a stream fails.
+void keep_standard_streams();
+
 /// The bytes of a file; "-" is standard input.
 ///
 /// Throws: Error (Fault::machine) if it cannot be opened or read; Error (Fault::job) if it holds

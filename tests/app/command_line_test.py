@@ -1,6 +1,7 @@
 """What the commands print, and their exit status."""
 import json
 import os
+import pty
 import subprocess
 import tempfile
 import unittest
@@ -131,6 +132,21 @@ class Commands(unittest.TestCase):
 
     def test_a_terminal_view_has_no_colour_in_a_file(self):
         self.assertNotIn("\x1b", run("plan", EXAMPLE).stdout)
+
+    def test_a_terminal_gets_colour_unless_it_asks_for_none(self):
+        def shown(**env):
+            ours, theirs = pty.openpty()
+            surroundings = {name: value for name, value in os.environ.items() if name != "NO_COLOR"}
+            done = subprocess.run([PROGRAM, "check", "-"], input=b"{}", stderr=theirs,
+                                  env={**surroundings, "TERM": "xterm", **env})
+            os.close(theirs)
+            text = os.read(ours, 1 << 16)
+            os.close(ours)
+            self.assertEqual(done.returncode, 1)
+            return text
+        self.assertIn(b"\x1b[1merror\x1b[0m: ", shown())
+        self.assertNotIn(b"\x1b", shown(NO_COLOR="1"))
+        self.assertNotIn(b"\x1b", shown(TERM="dumb"))
 
     def test_lists_start_with_the_name_and_have_json(self):
         for what in ("products", "targets", "sanitizers", "sheets", "stocks", "languages", "units"):

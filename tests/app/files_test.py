@@ -97,6 +97,17 @@ class Output(InFolder):
         os.close(writer)
         self.assertEqual(done.returncode, 3)
 
+    def test_closed_streams_are_not_taken_for_files(self):
+        for closed, status in (("<&-", 0), (">&-", 3), ("2>&-", 0)):
+            done = subprocess.run(["bash", "-c", f'"$@" {closed}', "bash", PROGRAM, "plan", EXAMPLE], capture_output=True)
+            self.assertEqual(done.returncode, status, closed)
+        job = self.write("job.json", "{}")
+        done = subprocess.run(["bash", "-c", '"$@" <&- >&- 2>&-', "bash", PROGRAM, "print", job, "--out",
+                               self.path("card.pdf")])
+        self.assertEqual((done.returncode, self.names()), (1, ["job.json"]))
+        with open(job, encoding="utf-8") as file:
+            self.assertEqual(file.read(), "{}")
+
     def test_a_folder_that_is_not_there_is_the_machines_fault(self):
         done = self.print(self.path("no/such/folder/card.pdf"))
         self.assertEqual(done.returncode, 3)
