@@ -33,7 +33,17 @@ bool ends_in(std::string_view path, std::string_view ending) {
   return path.size() > ending.size() && path.substr(path.size() - ending.size()) == ending;
 }
 
+/// Where the ending of a path's last part begins; its end if it has none.
+std::size_t ending_of(std::string_view path) {
+  const std::size_t slash = path.rfind('/');
+  const std::size_t start = slash == std::string_view::npos ? 0 : slash + 1;
+  const std::size_t dot = path.rfind('.');
+  return dot == std::string_view::npos || dot <= start ? path.size() : dot;
+}
+
+// The row of a name; without one, that of the path's ending, or PDF where it has none.
 const FormatRow* row_for(const std::string& path, const std::optional<std::string>& name) {
+  if (!name && ending_of(path) == path.size()) return format_rows.data();
   for (const FormatRow& row : format_rows) {
     if (name ? row.name == *name : ends_in(path, row.ending)) return &row;
   }
@@ -55,11 +65,7 @@ double read_dots(const Arguments& arguments, const FormatRow& row, Problems& pro
 }
 
 std::string numbered(const std::string& path, std::size_t number) {
-  const std::size_t slash = path.rfind('/');
-  const std::size_t dot = path.rfind('.');
-  const bool has_ending =
-      dot != std::string::npos && (slash == std::string::npos || dot > slash + 1) && dot > 0;
-  const std::size_t end = has_ending ? dot : path.size();
+  const std::size_t end = ending_of(path);
   return fmt::format("{}-{}{}", path.substr(0, end), number, path.substr(end));
 }
 

@@ -86,16 +86,19 @@ FieldShape vessel_shape(const Catalogue& catalogue) {
        required("before", "the reading before", level), required("after", "and after", level)});
   const FieldShape bathing = quantity({QuantityKind::temperature, 10, 40, "38 °C",
                                        "water that people bathe in is at most 40 °C (104 °F)"});
-  return object({{"name", "which tub it is", text(60)},
-                 {"volume", "the water that it holds; or one of the next three", volume_shape()},
-                 {"dimensions", "the inside, instead of a volume", dimensions_shape()},
-                 {"fill", "the time it took to fill, instead of a volume", fill},
-                 {"dilution", "what a known amount raised, instead of a volume", dilution},
-                 required("shell", "what the inside is made of",
-                          names("shell", {known_shells().begin(), known_shells().end()})),
-                 required("use", "private, rented or public", names("use", known_uses())),
-                 {"bathers_per_week", "a count", FieldShape{WholeShape{0, 2000}}},
-                 {"bathing_temperature", "38 °C where nothing is said", bathing}});
+  return object(
+      {{"name", "which tub it is", text(60)},
+       {"volume",
+        "the water in this very tub; or instead dimensions, fill or dilution, to find it from",
+        volume_shape()},
+       {"dimensions", "the inside, instead of a volume", dimensions_shape()},
+       {"fill", "the time it took to fill, instead of a volume", fill},
+       {"dilution", "what a known amount raised, instead of a volume", dilution},
+       required("shell", "what the inside is made of",
+                names("shell", {known_shells().begin(), known_shells().end()})),
+       required("use", "private, rented or public", names("use", known_uses())),
+       {"bathers_per_week", "a count", FieldShape{WholeShape{0, 2000}}},
+       {"bathing_temperature", "38 °C where nothing is said", bathing}});
 }
 
 FieldShape reading_of(const FieldShape& plain, const FieldShape& method) {

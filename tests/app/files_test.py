@@ -46,9 +46,10 @@ class Output(InFolder):
         for ending, start in starts.items():
             self.assertEqual(self.print(self.path("card." + ending)).returncode, 0)
         self.assertEqual(self.print(self.path("odd.name"), "--format", "pdf").returncode, 0)
+        self.assertEqual(self.print(self.path("noending")).returncode, 0)
         for name in self.names():
             with open(self.path(name), "rb") as file:
-                start = starts.get(name.rsplit(".", 1)[1], starts["pdf"])
+                start = starts.get(name.rsplit(".", 1)[-1], starts["pdf"])
                 self.assertEqual(file.read(len(start)), start, name)
 
     def test_pages_of_pictures_are_numbered(self):
@@ -84,12 +85,12 @@ class Output(InFolder):
 
     def test_a_full_disk_and_a_closed_pipe_are_the_machines_fault(self):
         for words in (["plan", EXAMPLE], ["plan", EXAMPLE, "--json"], ["new"], ["list", "units"], ["schema", "job"],
-                      ["--help"], ["print", EXAMPLE, "--out", "-", "--format", "pdf"]):
+                      ["--help"], ["print", EXAMPLE, "--out", "-"]):
             with open("/dev/full", "wb") as full:
                 done = subprocess.run([PROGRAM, *words], stdout=full, stderr=subprocess.PIPE, text=True)
             self.assertEqual(done.returncode, 3, words)
             self.assertIn("No space left on device", done.stderr)
-        for words in (["print", EXAMPLE, "--out", "/dev/full", "--format", "pdf"], ["new", "--out", "/dev/full"]):
+        for words in (["print", EXAMPLE, "--out", "/dev/full"], ["new", "--out", "/dev/full"]):
             self.assertEqual(run(*words).returncode, 3, words)
         reader, writer = os.pipe()
         os.close(reader)

@@ -11,7 +11,9 @@ namespace tub {
 int run_check(const Arguments& arguments) {
   const Library library(find_data_folders(arguments.value("--data")));
   const Outcome<Job> job = load_job(arguments, library.catalogue());
-  if (!job.value.sheets.empty()) {
+  if (job.value.sheets.empty()) {
+    static_cast<void>(plan_of(job.value, library.catalogue()));
+  } else {
     static_cast<void>(run(job.value, prints_of(arguments, job.value, library), library));
   }
   write_standard_error(shown(job.warnings, "warning"));
