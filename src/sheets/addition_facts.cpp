@@ -127,7 +127,8 @@ void set_hazard(Facts& rung, const Wording& wording, const Product& product) {
 }
 
 bool is_to_be_weighed(const Product& product) {
-  return product.in_group("acid") || product.in_group("sanitizer");
+  const bool is_dry = product.form == Form::granules;
+  return is_dry && (product.in_group("acid") || product.in_group("sanitizer"));
 }
 
 Words condition_words(const Wording& wording, const Condition& condition) {

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <optional>
+#include <set>
 
 #include "base/nearest.h"
 #include "base/node.h"
@@ -36,9 +37,10 @@ void collect(const Node& node, const std::string& prefix, std::vector<Entry>& en
 
 const RequiredMessage* required_of(std::span<const RequiredMessage> required,
                                    std::string_view key) {
-  const auto found = std::find_if(required.begin(), required.end(),
-                                  [&](const RequiredMessage& row) { return row.key == key; });
-  return found == required.end() ? nullptr : &*found;
+  const auto found = std::lower_bound(
+      required.begin(), required.end(), key,
+      [](const RequiredMessage& row, std::string_view wanted) { return row.key < wanted; });
+  return found == required.end() || found->key != key ? nullptr : &*found;
 }
 
 void check_placeholders(const Entry& entry, const Phrase& phrase, const RequiredMessage& required) {
@@ -80,10 +82,10 @@ PhraseMap read_messages(const Node& node, std::span<const RequiredMessage> requi
     std::optional<Phrase> phrase = read_entry(entry, required, known);
     if (phrase) phrases.insert_or_assign(entry.key, std::move(*phrase));
   }
+  std::set<std::string_view> found;
+  for (const Entry& entry : entries) found.insert(entry.key);
   for (const std::string& key : known) {
-    const bool is_there = std::any_of(entries.begin(), entries.end(),
-                                      [&](const Entry& entry) { return entry.key == key; });
-    if (!is_there) {
+    if (!found.contains(key)) {
       node.problem(fmt::format("the message \"{}\" is missing", key), "add it to this language");
     }
   }

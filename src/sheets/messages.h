@@ -41,6 +41,7 @@ class Messages {
  public:
   /// Reads `templates/languages/<tag>.json`.
   ///
+  /// required: in byte order of their keys
   /// Throws: Error with every missing or unknown key, broken mark and unknown placeholder, each at
   ///         its place
   static Messages parse(std::string_view text, const std::string& file,

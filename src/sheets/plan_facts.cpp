@@ -50,10 +50,18 @@ void set_vessel(Facts& facts, const Wording& wording) {
     facts.set("local_rules_first", messages.words("local_rules." + plan.use));
 }
 
+// The water that is poured into is at least this warm: heated to it first, or warm already.
 double dosing_temperature_c(const Plan& plan) {
   for (const Step& step : plan.steps) {
-    if (const auto* const heat = std::get_if<Heat>(&step.what)) return heat->to_c;
-    if (std::holds_alternative<Addition>(step.what)) break;
+    if (const auto* const heat = std::get_if<Heat>(&step.what)) {
+      if (heat->to_c < plan.final.temperature_c) return heat->to_c;
+    }
+  }
+  for (const Reason& reason : plan.assumed) {
+    if (reason.code != "dosing_temperature_c") continue;
+    for (const auto& [name, value] : reason.parameters) {
+      if (name == "value") return std::get<double>(value);
+    }
   }
   return plan.start.temperature_c;
 }

@@ -145,6 +145,7 @@ class RungWriter {
     const std::string most = std::to_string(repeat.at_most);
     Facts test(pour_shape());
     test.set("amount", messages().words("pour.end_of_round"));
+    test.set("spoons", messages().words("pour.rounds", {{"numbers", numbers_to(repeat.at_most)}}));
     test.set("test", wording_.reading_in_text(until.reading));
     test.set("reading", end_target(step, until, edge));
     rung_.add("pours", std::move(test));
@@ -156,6 +157,13 @@ class RungWriter {
     add_outcome(rung_, messages().words("outcome.after_rounds", {{"n", most}}),
                 messages().words("then.stop_and_call"));
     add_passed(step, until, name);
+  }
+
+  // "1 2 3": a number to strike out for each round.
+  static std::string numbers_to(int last) {
+    std::string numbers = "1";
+    for (int number = 2; number <= last; ++number) numbers += " " + std::to_string(number);
+    return numbers;
   }
 
   Words end_target(const Step& step, const Condition& until, const std::string& edge) const {

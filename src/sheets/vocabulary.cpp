@@ -70,6 +70,7 @@ constexpr std::array code_rows = {
     Row{"pour.until_over", "n"},
     Row{"pour.air"},
     Row{"pour.end_of_round"},
+    Row{"pour.rounds", "numbers"},
     Row{"outcome.clear"},
     Row{"outcome.cloudy"},
     Row{"outcome.inside", "range"},

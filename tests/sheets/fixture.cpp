@@ -308,6 +308,7 @@ Plan quince_row_plan() {
   plan.start.iron_mg_l = 0.3;
   plan.measured = {"ph", "total_alkalinity_mg_l", "calcium_hardness_mg_l", "iron_mg_l"};
   plan.held[Reading::iron] = 0.3;
+  plan.final.temperature_c = 38;
   plan.steps = quince_row_steps();
   plan.final_range = {{"ph", {7.42, 7.58}},
                       {"total_alkalinity_mg_l", {105.2, 118.7}},

@@ -149,6 +149,7 @@ TEST_CASE("rounds of acid and air stand on one rung, with what to do after each"
   CHECK(text_of(rungs[0].pours[1].condition) == "If it reads over 7.0:");
   CHECK(text_of(rungs[0].pours[2].wait) == "2–8\u202Fh");
   CHECK(text_of(rungs[0].pours[3].reading) == "100–150");
+  CHECK(rungs[0].pours[3].amount.spoons == "strike out 1 2 3 4 5 6");
   std::vector<std::string> outcomes;
   for (const RungOutcome& outcome : rungs[0].outcomes) {
     outcomes.push_back(text_of(outcome.when) + " " + text_of(outcome.then));
@@ -243,6 +244,16 @@ TEST_CASE("amounts in ounces bring gallons and degrees Fahrenheit") {
   CHECK(rung.pours.at(0).amount.spoons == "6 level tablespoons");
   CHECK(text_of(std::get<Masthead>(card.blocks.at(0).content).figure) == "354\u202FUS\u00A0gal");
   CHECK(says(card, "Fill, heat to 81\u202F°F"));
+}
+
+TEST_CASE("water that is warm already need not be warmer than it is poured into elsewhere") {
+  Plan plan = quince_row_plan();
+  plan.steps.erase(plan.steps.begin(), plan.steps.begin() + 2);
+  plan.start.temperature_c = 37;
+  plan.assumed.push_back({"dosing_temperature_c", {{"value", 27.0}, {"unit", std::string("°C")}}});
+  const Document card = startup_document(plan, quince_row_heading());
+  CHECK(says(card, "Water 27\u202F°C or warmer"));
+  CHECK(says(card, "dosing\u00A027\u202F°C"));
 }
 
 TEST_CASE("the climb of pH is said only where it leaves its band") {
