@@ -4,6 +4,7 @@
 
 #include <iterator>
 
+#include "layout/impose.h"
 #include "layout/lay_out.h"
 #include "planning/make_plan.h"
 #include "sheets/compose.h"
@@ -32,7 +33,9 @@ std::vector<Page> pages_of(const Print& print, const SheetSources& sources, cons
   try {
     const SheetTemplate sheet = library.sheet(print.sheet);
     const Document document = compose(sources, sheet, library.language(print.language));
-    return lay_out(document, library.style("card"), print.stock, library.fonts());
+    const std::vector<Page> pages =
+        lay_out(document, library.style("card"), label_of(print.stock), library.fonts());
+    return impose(pages, print.stock, {});
   } catch (const Error& error) {
     std::vector<Diagnostic> diagnostics;
     for (const Diagnostic& found : error.diagnostics()) {

@@ -1,18 +1,38 @@
 // Sizes of paper and labels, read from the table of stocks.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
 
 namespace tub {
 
-/// One sheet of paper, or one label on a roll.
+/// Labels of one size in columns and rows on a sheet.
+struct LabelGrid {
+  int columns = 1;
+  int rows = 1;
+  double label_width_mm = 0;
+  double label_height_mm = 0;
+  double left_mm = 0;  ///< from the sheet's edge to the first label
+  double top_mm = 0;
+  double pitch_x_mm = 0;  ///< from a label's edge to the same edge of the next
+  double pitch_y_mm = 0;
+  double corner_radius_mm = 0;  ///< 0: square, or not known
+
+  int labels() const { return columns * rows; }
+};
+
+/// One sheet of paper, one label on a roll, or a sheet of labels.
 struct Stock {
-  std::string name;  ///< "a4"
+  std::string name;  ///< "a4", "a4_2x4_99x68"
   double width_mm = 0;
   double height_mm = 0;
+  std::optional<LabelGrid> grid = std::nullopt;
 };
+
+/// What a document is laid out on: the label of a sheet of labels, else the stock itself.
+Stock label_of(const Stock& stock);
 
 /// All stocks of `templates/stocks.json`, in its order.
 ///

@@ -1,0 +1,49 @@
+// Puts finished labels on sheets of labels, and makes the page that a sheet is lined up with.
+#pragma once
+
+#include <span>
+#include <string>
+#include <vector>
+
+#include "layout/font.h"
+#include "layout/page.h"
+#include "layout/stock.h"
+
+namespace tub {
+
+/// Where a printer puts a page that should be in place, as its alignment page shows it.
+struct PrinterCorrection {
+  double right_mm = 0;  ///< by how much too far right; negative: too far left
+  double down_mm = 0;   ///< by how much too far down
+  double width = 1;     ///< how wide 1 mm of the page is printed
+  double height = 1;
+};
+
+struct Imposition {
+  int first = 1;  ///< the position that the first label takes: row by row from the upper left
+  PrinterCorrection correction;
+};
+
+/// The labels on as few sheets as hold them, from the first position on; later sheets are filled
+/// from their first. On a stock that is no sheet of labels, the same pages, moved by the
+/// correction.
+///
+/// Labels keep their true size: the correction moves them, and its width and height move each by
+/// its distance from the sheet's upper left corner.
+/// labels: pages of the size of `label_of(stock)`
+/// Throws: Error if the first position is not on the sheet, a correction is above 5 mm or 2 %, or a
+///         label is not of the stock's size
+std::vector<Page> impose(std::span<const Page> labels, const Stock& stock,
+                         const Imposition& imposition);
+
+/// The words on an alignment page, which are a language's.
+struct AlignmentWords {
+  std::string title;  ///< "Alignment page: a4_2x4_99x68"
+  std::string note;   ///< "Print at 100 %, hold it behind a sheet …"
+};
+
+/// A page with the outline of every label, its position's number, and rulers in millimetres along
+/// both axes from the paper's upper left corner.
+Page alignment_page(const Stock& stock, const AlignmentWords& words, const FontSet& fonts);
+
+}  // namespace tub
