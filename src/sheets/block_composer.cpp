@@ -236,6 +236,7 @@ const std::array<Kind, 11> kinds = {{
 
 std::vector<std::string> kind_names() {
   std::vector<std::string> names;
+  names.reserve(kinds.size());
   for (const Kind& kind : kinds) names.push_back(kind.name);
   return names;
 }

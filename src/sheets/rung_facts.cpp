@@ -335,6 +335,7 @@ std::vector<Facts> rung_facts(const Wording& wording) {
     groups.pop_back();
   }
   std::vector<Facts> rungs;
+  rungs.reserve(groups.size() + 1);
   for (const Group& group : groups) rungs.push_back(RungWriter(wording, group).write());
   rungs.push_back(GateWriter(wording, last, final_heating).write());
   return rungs;

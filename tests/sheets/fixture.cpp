@@ -5,6 +5,7 @@
 
 #include <fstream>
 #include <iterator>
+#include <nlohmann/json.hpp>
 #include <stdexcept>
 #include <vector>
 
@@ -112,6 +113,29 @@ std::vector<Step> quince_row_steps() {
 }
 
 const Target& target_of(const TargetSet& set, Reading reading) { return set.readings.at(reading); }
+
+// Every letter outside a placeholder becomes an x.
+std::string without_letters(const std::string& text) {
+  std::string result;
+  bool in_placeholder = false;
+  for (const char c : text) {
+    if (c == '{' && (result.empty() || result.back() != '\\')) in_placeholder = true;
+    if (c == '}') in_placeholder = false;
+    const bool is_letter = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
+    result += is_letter && !in_placeholder ? 'x' : c;
+  }
+  return result;
+}
+
+void remove_letters(nlohmann::json& messages) {
+  for (nlohmann::json& value : messages) {
+    if (value.is_object()) {
+      remove_letters(value);
+    } else {
+      value = without_letters(value.get<std::string>());
+    }
+  }
+}
 
 // Writes documents, with or without marks.
 class Writer {
@@ -276,6 +300,15 @@ const Messages& english() {
   return messages;
 }
 
+Messages letterless_english() {
+  const auto required =
+      required_messages(std::vector<SheetTemplate>{startup_card()}, planning_data());
+  nlohmann::json file = nlohmann::json::parse(file_text("templates/languages/en.json"));
+  for (nlohmann::json& month : file.at("months")) month = "x";
+  remove_letters(file.at("messages"));
+  return Messages::parse(file.dump(), "xx.json", required);
+}
+
 Heading quince_row_heading() {
   Heading heading;
   heading.date = CalendarDate{2026, 5, 4};
@@ -322,7 +355,11 @@ Plan quince_row_plan() {
 }
 
 Document startup_document(const Plan& plan, const Heading& heading) {
-  return compose({plan, heading, planning_data().products, "0.1.0"}, startup_card(), english());
+  return startup_document(plan, heading, english());
+}
+
+Document startup_document(const Plan& plan, const Heading& heading, const Messages& messages) {
+  return compose({plan, heading, planning_data().products, "0.1.0"}, startup_card(), messages);
 }
 
 std::string text_of(const Document& document) { return Writer(true).write(document); }

@@ -19,12 +19,16 @@ const PlanningData& planning_data();
 const SheetTemplate& startup_card();
 const Messages& english();
 
+/// English with every letter of its words made an x: what still has letters came from elsewhere.
+Messages letterless_english();
+
 /// A plan made by hand, with every kind of step that an owner of a private tub meets. Its numbers
 /// are invented: nobody computed this water.
 Plan quince_row_plan();
 Heading quince_row_heading();
 
 Document startup_document(const Plan& plan, const Heading& heading);
+Document startup_document(const Plan& plan, const Heading& heading, const Messages& messages);
 
 /// A document's blocks as lines: what stands where, with its marks (*bold*, [target], ~small~).
 std::string text_of(const Document& document);

@@ -38,6 +38,20 @@ TEST_CASE("a card of any plan answers every reading, in real type, and prints no
   }
 }
 
+TEST_CASE("four two-pour rungs fit one A4 page, three fit one Letter page") {
+  Plan plan = test::quince_row_plan();
+  const auto pages = [&](const char* paper) {
+    const Document card = startup_document(plan, quince_row_heading());
+    return lay_out(card, test_style(), test_stock(paper), test_fonts()).size();
+  };
+  CHECK(pages("a4") == 1);  // with a sequestrant before them
+  std::erase_if(plan.steps, [](const Step& step) { return step.number == 2; });
+  plan.held.clear();
+  CHECK(pages("a4") == 1);
+  std::erase_if(plan.steps, [](const Step& step) { return step.number == 3; });
+  CHECK(pages("letter") == 1);
+}
+
 TEST_CASE("a card of any plan fits on A4 and on Letter, on more pages if need be") {
   for (std::uint64_t seed = 1; seed <= jobs; ++seed) {
     INFO("seed " << seed);

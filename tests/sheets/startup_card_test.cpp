@@ -256,6 +256,32 @@ TEST_CASE("water that is warm already need not be warmer than it is poured into 
   CHECK(says(card, "dosing\u00A027\u202F°C"));
 }
 
+TEST_CASE("every word on a card is the language's or the job's, none the program's") {
+  Plan plan = quince_row_plan();
+  plan.steps.push_back(rounds_of_acid());
+  plan.steps.back().number = 8;
+  plan.steps.at(4).test_too_coarse = true;
+  plan.fingerprint = "000000";
+  plan.gate_source = "1";
+  plan.use = "rented";
+  Unmet unmet;
+  unmet.reading = Reading::ph;
+  unmet.high = 7.6;
+  unmet.reached = 8;
+  unmet.reason.code = "no_acid_on_shelf";
+  unmet.remedy = Remedy{"buy", {}, "", "dry_acid", 87.3, {}};
+  plan.unmet = {unmet};
+  Heading heading;
+  heading.date = CalendarDate{2026, 5, 4};
+  heading.shell = "acrylic";
+  heading.vessel_name = "1";
+  heading.shop_name = "2";
+  const std::string words = words_of(startup_document(plan, heading, test::letterless_english()));
+  CAPTURE(words);
+  CHECK(words.find_first_of("abcdefghijklmnopqrstuvwyzABCDEFGHIJKLMNOPQRSTUVWXYZ") ==
+        std::string::npos);
+}
+
 TEST_CASE("the climb of pH is said only where it leaves its band") {
   Plan plan = quince_row_plan();
   CHECK(says(startup_document(plan, quince_row_heading()), "pH climbs by itself, to about 8.4"));
