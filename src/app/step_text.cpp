@@ -36,22 +36,32 @@ std::string condition_text(const Condition& condition, const Messages& names) {
                      is_below ? "below" : "above", reading_text(condition.reading, condition.edge));
 }
 
-std::string measure_text(const std::vector<Measure>& measures) {
-  std::string text;
-  for (const Measure& measure : measures) {
-    if (!text.empty()) text += " and ";
-    const std::string unit = replaced(replaced(measure.unit, "us_", "US "), "_", " ");
-    text += fmt::format("{} {}{}", tidy(measure.count, 2), unit, measure.count > 1 ? "s" : "");
-  }
-  return text;
+bool is_spoon(const Measure& measure) {
+  return measure.unit.find("spoon") != std::string::npos ||
+         measure.unit.find("cup") != std::string::npos;
 }
 
+std::string measure_text(const Measure& measure) {
+  const std::string unit = replaced(replaced(measure.unit, "us_", "US "), "_", " ");
+  const bool are_many = measure.count > 1 && unit != "oz";
+  return fmt::format("{} {}{}", tidy(measure.count, 2), unit, are_many ? "s" : "");
+}
+
+// Grams or millilitres, then what the owner's own measure makes of them: ounces, level spoons.
 std::string amount_text(const Portion& portion) {
-  std::string text;
-  if (portion.amount_g) text = tidy(*portion.amount_g, 1) + " g";
-  if (portion.amount_ml) text += (text.empty() ? "" : ", ") + tidy(*portion.amount_ml, 1) + " mL";
-  const std::string measure = measure_text(portion.measure);
-  return measure.empty() ? text : fmt::format("{} ({})", text, measure);
+  std::string amount;
+  if (portion.amount_g) amount = tidy(*portion.amount_g, 1) + " g";
+  if (portion.amount_ml) {
+    amount += (amount.empty() ? "" : ", ") + tidy(*portion.amount_ml, 1) + " mL";
+  }
+  std::string own;
+  bool follows_spoon = false;
+  for (const Measure& measure : portion.measure) {
+    if (!own.empty()) own += follows_spoon && is_spoon(measure) ? " and " : ", or ";
+    own += measure_text(measure);
+    follows_spoon = is_spoon(measure);
+  }
+  return own.empty() ? amount : fmt::format("{} ({})", amount, own);
 }
 
 std::string expectation_text(const Portion& portion, const Messages& names) {
