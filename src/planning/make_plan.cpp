@@ -93,7 +93,7 @@ Plan make_plan(const PlanRequest& request, const PlanningData& data, const Speci
   plan.final = situation.bench.state(final);
   plan.final_range = situation.uncertainty().ranges(draft);
   plan.drift = drift_of(situation, final);
-  plan.unmet = unmet_of(situation, plan.final);
+  plan.unmet = unmet_of(situation, plan.final, plan.final_range);
   add_what_to_buy(request, data, species, plan.unmet);
   if (request.second_source) {
     plan.second_source = start_water(*request.second_source, data, species).state;

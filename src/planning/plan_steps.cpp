@@ -192,8 +192,16 @@ class Rungs {
     for (const Product::Part& part : product.parts) {
       addition.adds_g[part.formula] += grams * part.mass_fraction;
     }
-    if (dose.spends_mg_l > 0) addition.spends[std::string(key_of(*dose.goal))] = dose.spends_mg_l;
+    const double spent = spent_by(dose);
+    if (spent > 0) addition.spends[std::string(key_of(*dose.goal))] = spent;
     return addition;
+  }
+
+  /// A demand takes no more than there is.
+  double spent_by(const DoseMove& dose) const {
+    if (dose.spends_mg_l <= 0) return 0;
+    const Water dosed = dose.supply->add_to(water_, dose.mg_l);
+    return std::min(dose.spends_mg_l, situation_.bench.reading(*dose.goal, dosed));
   }
 
   double mg_l_of(const DoseMove& dose, std::size_t pour) const {

@@ -61,7 +61,11 @@ double Spread::quantile(double z) const {
   return predicted_ + cumulants_[0] + deviation * bent;
 }
 
-Interval Spread::interval() const { return {quantile(-z_90), predicted_, quantile(z_90)}; }
+// A parabola is a poor picture of a response that bends hard (pH of water that holds nothing): what
+// is predicted stays inside its own interval.
+Interval Spread::interval() const {
+  return {std::min(predicted_, quantile(-z_90)), predicted_, std::max(predicted_, quantile(z_90))};
+}
 
 double Spread::chance_below(double value) const {
   double low = -8;

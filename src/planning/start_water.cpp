@@ -139,16 +139,12 @@ Closed closed_by(const Readings& readings, Balance balance, const SpeciesTable& 
   return {water, state, balance};
 }
 
-/// Sodium is tried first, then chloride.
+/// Sodium is tried first, then chloride; what chloride cannot mend is the water's own fault.
 Closed close(const Readings& readings, const SpeciesTable& species) {
   try {
     return closed_by(readings, Balance::sodium, species);
-  } catch (const Error& with_sodium) {
-    try {
-      return closed_by(readings, Balance::chloride, species);
-    } catch (const Error&) {
-      throw with_sodium;
-    }
+  } catch (const Error&) {
+    return closed_by(readings, Balance::chloride, species);
   }
 }
 

@@ -44,12 +44,22 @@ WaterTest random_water(Draw& draw) {
   if (draw.chance(0.5)) test.readings["conductivity_us_cm"] = {draw.log_between(50, 3000), method};
   if (draw.chance(0.3)) test.readings["free_chlorine_mg_l"] = {draw.between(0, 1), method};
   if (draw.chance(0.2)) test.readings["iron_mg_l"] = {draw.between(0, 1), method};
+  if (draw.chance(0.2)) test.readings["total_chlorine_mg_l"] = {draw.between(0, 3), method};
   return test;
 }
 
-WaterTest possible_water(Draw& draw) {
+/// A tub that has been in use: warm, with sanitizer and what it left behind.
+void use_for_weeks(Draw& draw, WaterTest& water) {
+  const std::string method = water.readings.at("ph").method;
+  water.temperature_c = draw.between(20, 39);
+  water.readings["free_chlorine_mg_l"] = {draw.between(0, 12), method};
+  water.readings["cyanuric_acid_mg_l"] = {draw.between(0, 150), method};
+}
+
+WaterTest possible_water(Draw& draw, bool is_used) {
   for (;;) {
     WaterTest test = random_water(draw);
+    if (is_used) use_for_weeks(draw, test);
     try {
       start_water(test, planning_data(), species_table());
       return test;
@@ -84,8 +94,11 @@ PlanRequest random_request(std::uint64_t seed) {
   request.tub.volume_give_or_take = draw.between(0.01, 0.12);
   request.tub.shell = "acrylic";
   request.tub.bathing_temperature_c = draw.between(34, 40);
-  request.water = possible_water(draw);
+  request.water_is_in_tub = draw.chance(0.2);
+  request.water = possible_water(draw, request.water_is_in_tub);
+  if (draw.chance(0.2)) request.second_source = possible_water(draw, false);
   request.sanitizer.kind = draw.chance(0.5) ? "dichlor" : "sodium_hypochlorite";
+  request.sanitizer.mineral_cartridge = draw.chance(0.1);
   request.targets = draw.one_of(planning_data().target_sets);
   request.tub.use = draw.one_of(request.targets.uses);
   request.measure = draw.one_of(planning_data().measures);
