@@ -55,6 +55,11 @@ SpeciesTable load_species(const DataFolders& folders) {
   return parsed(read_own_file(folders, "data/species.json"), SpeciesTable::parse);
 }
 
+WaterTables load_water_tables(const DataFolders& folders) {
+  return {load_species(folders),
+          parsed(read_own_file(folders, "data/table_index.json"), parse_index_tables)};
+}
+
 Library::Library(DataFolders folders)
     : folders_(std::move(folders)),
       fonts_(load_fonts(folders_)),

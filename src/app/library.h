@@ -8,6 +8,7 @@
 #include "app/data_folder.h"
 #include "export/pdf_resources.h"
 #include "job/catalogue.h"
+#include "job/water_format.h"
 #include "layout/font.h"
 #include "layout/stock.h"
 #include "layout/style.h"
@@ -18,6 +19,7 @@ namespace tub {
 
 /// Throws: Error if the file is missing or at fault
 SpeciesTable load_species(const DataFolders& folders);
+WaterTables load_water_tables(const DataFolders& folders);
 
 /// What jobs may name, and what sheets are made of. A file that is missing or at fault is an Error
 /// of whoever asks for it.

@@ -245,8 +245,8 @@ Speciation MassBalance::result(int steps) const {
   return speciation;
 }
 
-void MassBalance::fill_response(const Vector& change, Component total, double strength,
-                                std::array<double, component_count>& log_activity,
+void MassBalance::fill_response(const Vector& change, std::optional<Component> total,
+                                double strength, std::array<double, component_count>& log_activity,
                                 std::array<double, max_species>& molality) const {
   for (std::size_t u = 0; u < size_; ++u) log_activity[index_of(unknown_[u])] = change[u];
   for (std::size_t r = 0; r < row_count_; ++r) {
@@ -285,6 +285,27 @@ void MassBalance::second_order(const std::array<double, max_species>& first,
       if (u >= 0) balances[static_cast<std::size_t>(u)] += part.number * change;
     }
   }
+}
+
+void MassBalance::shift_constants(const std::array<double, max_species>& shift, Vector& balances,
+                                  double& strength) const {
+  for (std::size_t r = 0; r < row_count_; ++r) {
+    const Row& row = rows_[r];
+    const Species& species = table_.species()[row.species];
+    const double change = row.molality * shift[row.species];
+    strength += 0.5 * species.charge * species.charge * change;
+    std::size_t k = 0;
+    for (const Part& part : species.composition) {
+      const int u = row.unknown[k++];
+      if (u >= 0) balances[static_cast<std::size_t>(u)] += part.number * change;
+    }
+  }
+}
+
+void MassBalance::add_shift(const std::array<double, max_species>& shift,
+                            std::array<double, max_species>& molality) const {
+  for (std::size_t r = 0; r < row_count_; ++r)
+    molality[rows_[r].species] += rows_[r].molality * shift[rows_[r].species];
 }
 
 }  // namespace tub

@@ -7,6 +7,7 @@
 #pragma once
 
 #include <array>
+#include <optional>
 #include <span>
 
 #include "chemistry/activity.h"
@@ -70,7 +71,7 @@ class MassBalance {
 
   /// What a change of the unknowns, of ionic strength and of one total does to the masters'
   /// activities and to every species.
-  void fill_response(const Vector& change, Component total, double strength,
+  void fill_response(const Vector& change, std::optional<Component> total, double strength,
                      std::array<double, component_count>& log_activity,
                      std::array<double, max_species>& molality) const;
 
@@ -79,6 +80,13 @@ class MassBalance {
   void second_order(const std::array<double, max_species>& first,
                     const std::array<double, max_species>& second, double strengths,
                     Vector& balances, double& strength) const;
+
+  /// The change of the balances and of ionic strength if ln K of each species were larger by so
+  /// much, and that change of the species themselves.
+  void shift_constants(const std::array<double, max_species>& shift, Vector& balances,
+                       double& strength) const;
+  void add_shift(const std::array<double, max_species>& shift,
+                 std::array<double, max_species>& molality) const;
 
  private:
   struct Row {

@@ -157,16 +157,26 @@ WaterState read(const Water& water, const Speciation& speciation, const SpeciesT
 }
 
 Derivatives::Derivatives(const Water& water, const SpeciesTable& table)
-    : water_(with_traces(water, table)),
-      table_(table),
-      speciation_(speciate(water_, table)),
-      sensitivity_(water_, speciation_, table),
+    : Derivatives(with_traces(water, table), speciate(with_traces(water, table), table), table) {}
+
+Derivatives::Derivatives(const Water& water, const Speciation& speciation,
+                         const SpeciesTable& table)
+    : table_(table),
+      speciation_(speciation),
+      sensitivity_(water, speciation_, table),
       by_alkalinity_(sensitivity_.to(Component::alkalinity)) {}
 
 WaterState Derivatives::by(Component total) const {
-  const Response response = sensitivity_.to(total);
   Totals change;
   change[total] = 1;
+  return slopes(sensitivity_.to(total), change);
+}
+
+WaterState Derivatives::by_constant(std::size_t species) const {
+  return slopes(sensitivity_.to_constant(species), Totals{});
+}
+
+WaterState Derivatives::slopes(const Response& response, const Totals& change) const {
   WaterState slope;
   read_linear({response.molality, change}, table_, slope);
   slope.temperature_c = 0;
@@ -177,8 +187,9 @@ WaterState Derivatives::by(Component total) const {
   const std::size_t acid = table_.species_index("HOBr");
   const std::size_t base = table_.species_index("OBr-");
   const double a = speciation_.molality[acid], b = speciation_.molality[base];
-  slope.hobr_fraction =
-      (response.molality[acid] * b - response.molality[base] * a) / ((a + b) * (a + b));
+  if (a + b > 0)
+    slope.hobr_fraction =
+        (response.molality[acid] * b - response.molality[base] * a) / ((a + b) * (a + b));
   slope.buffer_intensity_mmol_kg = -1e3 * sensitivity_.ph_curvature(by_alkalinity_, response) /
                                    (by_alkalinity_.ph * by_alkalinity_.ph);
   return slope;

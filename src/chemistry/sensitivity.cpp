@@ -66,6 +66,25 @@ Response Sensitivity::to(Component total) const {
   return response;
 }
 
+Response Sensitivity::to_constant(std::size_t species) const {
+  std::array<double, max_species> shift{};  // of ln K of each species' formation
+  for (std::size_t s = 0; s < table_.species().size(); ++s)
+    for (const auto& [reaction, number] : table_.species()[s].built_on)
+      if (reaction == species) shift[s] += number * std::log(10.0);
+  Vector balances{};
+  double strength = 0;
+  balance_.shift_constants(shift, balances, strength);
+  for (double& balance : balances) balance = -balance;
+  const Change found = change(balances, strength);
+  Response response;
+  response.ionic_strength = found.strength;
+  balance_.fill_response(found.unknowns, std::nullopt, found.strength, response.log_activity,
+                         response.molality);
+  balance_.add_shift(shift, response.molality);
+  response.ph = -response.log_activity[0] / std::log(10.0);
+  return response;
+}
+
 double Sensitivity::ph_curvature(const Response& first, const Response& second) const {
   Vector balances{};
   double strength = 0;

@@ -22,6 +22,9 @@ class Sensitivity {
   /// REQUIRES: the component is present in the water, or is alkalinity.
   Response to(Component total) const;
 
+  /// What changes if log10 of the constant of one species' reaction is larger by 1, to first order.
+  Response to_constant(std::size_t species) const;
+
   /// The second derivative of pH to two totals (equation 20).
   double ph_curvature(const Response& first, const Response& second) const;
 

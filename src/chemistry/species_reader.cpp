@@ -59,6 +59,8 @@ Source read_source(const Node& row) {
     source.high_c = range->items()[1].number().value_or(0);
   }
   if (const auto spread = row.find("spread")) source.spread = spread->number(0, 5).value_or(0);
+  if (const auto per_c = row.find("spread_per_c"))
+    source.spread_per_c = per_c->number(0, 1).value_or(0);
   if (const auto memory = row.find("from_memory"))
     source.from_memory = memory->boolean().value_or(false);
   return source;
@@ -85,6 +87,7 @@ class SpeciesReader {
     rows("species", [&](const Node& row) { read_species(row); });
     rows("phases", [&](const Node& row) { read_phase(row); });
     rows("compounds", [&](const Node& row) { read_compound(row); });
+    with("conductivity", [&](const Node& node) { read_conductivity(node); });
     with("gas_exchange", [&](const Node& node) { read_gas_exchange(node); });
     check_components();
     if (table_.species_.size() > max_species)
@@ -167,9 +170,7 @@ class SpeciesReader {
   // Adds `number` moles of what the terms are made of, but for the substance that is defined.
   template <class Row>
   void compose(Row& row, const Reaction& reaction, std::string_view defined) const {
-    double sign = 0;
-    for (const Term& term : reaction.terms)
-      if (term.formula == defined && sign == 0) sign = term.number;
+    const double sign = number_of(reaction, defined);
     if (std::abs(sign) != 1)
       throw Error(
           Diagnostic{fmt::format("the reaction does not form one {}", defined), "", {}, ""});
@@ -186,22 +187,46 @@ class SpeciesReader {
     }
   }
 
+  // Its own reaction, and those that the other substances of it are built on.
+  std::vector<std::pair<std::size_t, double>> reactions_of(const Reaction& reaction,
+                                                           std::string_view defined) const {
+    const double sign = number_of(reaction, defined);
+    std::vector<std::pair<std::size_t, double>> result = {{table_.species_.size(), sign}};
+    for (const Term& term : reaction.terms) {
+      if (term.formula == defined || term.formula == "H2O") continue;
+      const Species& known = table_.species_[table_.species_index(term.formula)];
+      for (const auto& [row, number] : known.built_on)
+        result.emplace_back(row, -term.number * sign * number);
+    }
+    return result;
+  }
+
+  static double number_of(const Reaction& reaction, std::string_view defined) {
+    for (const Term& term : reaction.terms)
+      if (term.formula == defined) return term.number;
+    return 0;
+  }
+
   void read_species(const Node& row) {
     row.allow_only(std::vector<std::string>{"species", "reaction", "log_k", "activity", "source",
-                                            "range_c", "spread", "from_memory", "note"});
+                                            "range_c", "spread", "spread_per_c", "from_memory",
+                                            "note"});
     Species species;
     const std::string name = text_of(row, "species");
     species.reaction = text_of(row, "reaction");
     if (const auto log_k = row.require("log_k")) species.log_k = read_log_k(*log_k);
     if (const auto activity = row.require("activity")) species.activity = read_activity(*activity);
     species.source = read_source(row);
-    compose(species, reaction_of(species.reaction, table_.elements_), name);
+    const Reaction reaction = reaction_of(species.reaction, table_.elements_);
+    compose(species, reaction, name);
+    species.built_on = reactions_of(reaction, name);
     add_species(std::move(species), name);
   }
 
   void read_phase(const Node& row) {
     row.allow_only(std::vector<std::string>{"phase", "formula", "reaction", "log_k", "source",
-                                            "range_c", "spread", "from_memory", "note"});
+                                            "range_c", "spread", "spread_per_c", "from_memory",
+                                            "note"});
     Phase phase;
     phase.name = text_of(row, "phase");
     phase.reaction = text_of(row, "reaction");
@@ -223,6 +248,19 @@ class SpeciesReader {
     for (std::size_t i = 1; i < component_count; ++i)
       compound.adds[Component::alkalinity] += compound.adds.at(i) * table_.components_[i].charge;
     table_.compounds_.push_back(std::move(compound));
+  }
+
+  void read_conductivity(const Node& node) {
+    ConductivityRow& row = table_.conductivity_;
+    row.source = text_of(node, "source");
+    if (const auto slope = node.require("per_degree")) row.per_degree = slope->number().value_or(0);
+    const auto other = node.require("other_ions");
+    for (std::size_t s = 0; s < std::min(table_.species_.size(), max_species); ++s)
+      if (table_.species_[s].charge != 0 && other)
+        row.equivalent[s] = other->number(0, 500).value_or(0);
+    if (const auto ions = node.require("equivalent"))
+      for (const Node::Member& m : ions->members())
+        row.equivalent[table_.species_index(m.name)] = m.value.number(0, 500).value_or(0);
   }
 
   void read_gas_exchange(const Node& node) {

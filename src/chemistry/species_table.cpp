@@ -20,6 +20,11 @@ namespace {
 
 }  // namespace
 
+double Source::spread_at(Temperature temperature) const {
+  const double at_c = temperature.celsius();
+  return spread + spread_per_c * std::max({0.0, low_c - at_c, at_c - high_c});
+}
+
 void Composition::add(Component component, int number) {
   const auto part = std::find_if(parts_.begin(), parts_.begin() + size_,
                                  [&](const Part& p) { return p.component == component; });

@@ -7,6 +7,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "base/interval.h"
@@ -24,8 +25,12 @@ struct Source {
   std::string text;  ///< author, year, journal; or "assumption: …"
   double low_c = 0;  ///< range of temperature, °C
   double high_c = 0;
-  double spread = 0;         ///< 90 % half-width of log10 K, 0 where the source states none
+  double spread = 0;         ///< 90 % half-width of log10 K, 0 where none is stated
+  double spread_per_c = 0;   ///< added to it for each degree outside the range
   bool from_memory = false;  ///< not read in a stored text: check it before quoting it
+
+  /// The half-width at a temperature.
+  double spread_at(Temperature temperature) const;
 };
 
 /// How log10 of a species' activity coefficient goes with ionic strength (equations 3 to 5).
@@ -68,6 +73,9 @@ struct Species {
   ActivityModel activity;
   std::string reaction;  ///< as in its source; empty for a master
   Source source;
+  /// How often each reaction of the file is in its formation: index of the species whose row the
+  /// reaction is, and number.
+  std::vector<std::pair<std::size_t, double>> built_on;
 };
 
 /// A mineral or gas. Its saturation index (log10 of the pressure in atm, for a gas) is log K plus
@@ -104,6 +112,13 @@ struct GasExchange {
   std::string air_source;
 };
 
+/// What ions carry of electric current (equation 21).
+struct ConductivityRow {
+  std::array<double, max_species> equivalent{};  ///< limiting, by species, S cm²/eq at 25 °C
+  double per_degree = 0;                         ///< relative, of 25 °C
+  std::string source;
+};
+
 /// A value: reads once, then only answers.
 class SpeciesTable {
  public:
@@ -127,6 +142,7 @@ class SpeciesTable {
   const std::vector<Phase>& phases() const { return phases_; }
   const Elements& elements() const { return elements_; }
   const GasExchange& gas_exchange() const { return gas_exchange_; }
+  const ConductivityRow& conductivity() const { return conductivity_; }
 
  private:
   friend class SpeciesReader;
@@ -136,6 +152,7 @@ class SpeciesTable {
   std::vector<Phase> phases_;
   std::vector<Compound> compounds_;
   GasExchange gas_exchange_;
+  ConductivityRow conductivity_;
 };
 
 }  // namespace tub

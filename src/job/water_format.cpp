@@ -2,11 +2,13 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <nlohmann/json.hpp>
 
 #include "base/error.h"
 #include "base/node.h"
 #include "base/text.h"
+#include "job/water_extras.h"
 #include "job/water_steps.h"
 
 namespace tub {
@@ -33,7 +35,24 @@ std::string error_fields(std::size_t line_number, const std::vector<Diagnostic>&
   return fmt::format(R"("line":{},"error":{})", line_number, as_json(text));
 }
 
-void write_state(std::string& out, const WaterState& state, const StepOutcome& outcome) {
+// Everything that a line asks for, valid in form.
+struct Request {
+  WaterReading reading;
+  Readings start;
+  std::vector<WaterStep> steps;
+  std::vector<const WaterExtra*> also;
+};
+
+bool has_spread(const Request& request) {
+  return std::any_of(request.also.begin(), request.also.end(),
+                     [](const WaterExtra* extra) { return extra->name == "spread"; });
+}
+
+void write_state(std::string& out, const StepOutcome& outcome, const Request& request,
+                 const WaterTables& tables) {
+  const Speciation speciation = speciate(outcome.water, tables.species);
+  const WaterState state = read(outcome.water, speciation, tables.species);
+  const ReadWater water = {outcome.water, speciation, state};
   out += '{';
   const char* separator = "";
   const auto write = [&](std::string_view name, const std::string& value) {
@@ -42,16 +61,11 @@ void write_state(std::string& out, const WaterState& state, const StepOutcome& o
   };
   for (const auto& key : reading_keys) write(key.name, json_number(state.*key.member));
   for (const auto& key : derived_keys) write(key.name, json_number(state.*key.member));
+  for (const WaterExtra* extra : request.also) write(extra->name, extra->as_json(water, tables));
+  if (needs_spread(state) && !has_spread(request)) write("spread", spread_as_json(water, tables));
   for (const auto& [name, value] : outcome.also) write(name, value);
   out += '}';
 }
-
-// Everything that a line asks for, valid in form.
-struct Request {
-  WaterReading reading;
-  Readings start;
-  std::vector<WaterStep> steps;
-};
 
 Activities read_activities(const Node& root) {
   const auto node = root.find("activities");
@@ -60,13 +74,25 @@ Activities read_activities(const Node& root) {
   return name == "ideal" ? Activities::ideal : Activities::extended_debye_hueckel;
 }
 
+std::vector<const WaterExtra*> read_also(const Node& list) {
+  std::vector<std::string> names;
+  for (const WaterExtra& extra : water_extras()) names.push_back(extra.name);
+  std::vector<const WaterExtra*> also;
+  for (const Node& item : list.items())
+    if (const auto name = item.one_of(names))
+      for (const WaterExtra& extra : water_extras())
+        if (extra.name == *name) also.push_back(&extra);
+  return also;
+}
+
 Request read_request(const Node& root, const SpeciesTable& table) {
-  Request request{{table, Balance::sodium, Activities::extended_debye_hueckel}, {}, {}};
-  const auto start = read_start(root, {"id", "steps", "balance", "activities"});
+  Request request{{table, Balance::sodium, Activities::extended_debye_hueckel}, {}, {}, {}};
+  const auto start = read_start(root, {"id", "steps", "balance", "activities", "also"});
   if (root.is_object()) {
     request.reading.balance = read_balance(root, Balance::sodium);
     request.reading.activities = read_activities(root);
   }
+  if (const auto also = root.find("also")) request.also = read_also(*also);
   if (const auto steps = root.find("steps"))
     for (const Node& node : steps->items())
       if (auto step = read_step(node, request.reading)) request.steps.push_back(std::move(*step));
@@ -82,21 +108,20 @@ struct States {
 };
 
 // Runs the steps; a problem that only the chemistry finds gets the place of its step.
-States states_of(const Request& request) {
-  const SpeciesTable& table = request.reading.table;
+States states_of(const Request& request, const WaterTables& tables) {
   std::string place = "the start state";
   try {
     States states{"[", {}};
-    StepOutcome now{water_from_readings(request.start, request.reading.balance, table,
+    StepOutcome now{water_from_readings(request.start, request.reading.balance, tables.species,
                                         request.reading.activities),
                     {},
                     ""};
-    write_state(states.text, read(now.water, table), now);
+    write_state(states.text, now, request, tables);
     for (std::size_t i = 0; i < request.steps.size(); ++i) {
       place = fmt::format("/steps/{}", i);
       now = request.steps[i](now.water);
       states.text += ',';
-      write_state(states.text, read(now.water, table), now);
+      write_state(states.text, now, request, tables);
       if (!now.fault.empty()) states.faults.push_back({now.fault, place, {}, ""});
     }
     states.text += ']';
@@ -112,14 +137,14 @@ States states_of(const Request& request) {
 }  // namespace
 
 WaterAnswer answer_water_line(std::string_view line, std::size_t line_number,
-                              const SpeciesTable& table) {
+                              const WaterTables& tables) {
   std::string id = "null";
   try {
     Problems problems;
     const Node root = Node::parse(line, fmt::format("line {}", line_number), problems);
     if (const auto given = root.find("id")) id = as_json(given->json());
-    const Request request = read_request(root, table);
-    const States states = states_of(request);
+    const Request request = read_request(root, tables.species);
+    const States states = states_of(request, tables);
     if (states.faults.empty())
       return {fmt::format(R"({{"id":{},"states":{}}})", id, states.text), false};
     return {fmt::format(R"({{"id":{},{},"states":{}}})", id,

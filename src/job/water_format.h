@@ -6,8 +6,15 @@
 #include <string_view>
 
 #include "chemistry/species_table.h"
+#include "chemistry/table_index.h"
 
 namespace tub {
+
+/// What answers are computed from.
+struct WaterTables {
+  SpeciesTable species;
+  IndexTables index;
+};
 
 /// One line out, without its newline.
 struct WaterAnswer {
@@ -20,7 +27,7 @@ struct WaterAnswer {
 ///
 /// line_number: counted from 1
 WaterAnswer answer_water_line(std::string_view line, std::size_t line_number,
-                              const SpeciesTable& table);
+                              const WaterTables& tables);
 
 /// The JSON Schema (2020-12) of a line in and a line out.
 std::string water_schema(const SpeciesTable& table);

@@ -2,6 +2,7 @@
 #include <nlohmann/json.hpp>
 
 #include "chemistry/readings.h"
+#include "job/water_extras.h"
 #include "job/water_format.h"
 #include "job/water_steps.h"
 
@@ -57,7 +58,15 @@ Json state_schema() {
   };
   for (const auto& key : reading_keys) add(key.name, key.meaning);
   for (const auto& key : derived_keys) add(key.name, key.meaning);
+  for (const WaterExtra& extra : water_extras())
+    properties[extra.name] = {{"description", extra.meaning}};
   return {{"type", "object"}, {"properties", properties}, {"required", required}};
+}
+
+Json also_schema() {
+  Json names = Json::array();
+  for (const WaterExtra& extra : water_extras()) names.push_back(extra.name);
+  return {{"type", "array"}, {"items", {{"enum", names}}}};
 }
 
 }  // namespace
@@ -67,6 +76,7 @@ std::string water_schema(const SpeciesTable& table) {
   line["properties"]["id"] = true;
   line["properties"]["activities"] = {{"enum", {"extended_debye_hueckel", "ideal"}},
                                       {"default", "extended_debye_hueckel"}};
+  line["properties"]["also"] = also_schema();
   line["properties"]["steps"] = steps_schema(table);
   line["additionalProperties"] = false;
   const Json answer = {

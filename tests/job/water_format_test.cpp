@@ -12,21 +12,24 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-const tub::SpeciesTable& species() {
-  static const std::string path = TUB_SOURCE_DIR "/src/chemistry/data/species.json";
-  static const tub::SpeciesTable table = [] {
-    std::ifstream file(path);
-    return tub::SpeciesTable::parse(std::string(std::istreambuf_iterator<char>(file), {}), path);
-  }();
-  return table;
+std::string data_file(const std::string& name) {
+  std::ifstream file(TUB_SOURCE_DIR "/src/chemistry/data/" + name);
+  return {std::istreambuf_iterator<char>(file), {}};
+}
+
+const tub::WaterTables& tables() {
+  static const tub::WaterTables read = {
+      tub::SpeciesTable::parse(data_file("species.json"), "species.json"),
+      tub::parse_index_tables(data_file("table_index.json"), "table_index.json")};
+  return read;
 }
 
 Json answer(const std::string& line) {
-  return Json::parse(tub::answer_water_line(line, 3, species()).text);
+  return Json::parse(tub::answer_water_line(line, 3, tables()).text);
 }
 
 std::string error_of(const std::string& line) {
-  const tub::WaterAnswer found = tub::answer_water_line(line, 3, species());
+  const tub::WaterAnswer found = tub::answer_water_line(line, 3, tables());
   CHECK(found.is_error);
   return Json::parse(found.text).at("error");
 }
@@ -69,6 +72,27 @@ TEST_CASE("what has no value is null, what was not given is 0") {
       answer(R"({"temperature_c": 20, "ph": 7.5, "total_alkalinity_mg_l": 60})")["states"][0];
   CHECK(state.at("saturation_index").is_null());
   CHECK(state.at("copper_mg_l") == 0);
+}
+
+TEST_CASE("a line may ask for what else can be read") {
+  const Json state =
+      answer(
+          "{" + tub_water +
+          R"(, "also": ["conductivity_us_cm", "titrated_alkalinity_mg_l", "table_index_linear", "spread"]})")
+          .at("states")[0];
+  CHECK(state.at("conductivity_us_cm") > 500);
+  CHECK(state.at("titrated_alkalinity_mg_l").get<double>() == Approx(80).margin(2));
+  // 7.5 + 0.66 (27 °C) + 1.8 + 1.92 - 12.1, by the factor tables.
+  CHECK(state.at("table_index_linear").get<double>() == Approx(-0.2225).margin(0.0005));
+  CHECK(state.at("spread").at("saturation_index") > 0.01);
+  CHECK_THAT(error_of("{" + tub_water + R"(, "also": ["conductivty_us_cm"]})"),
+             Catch::Contains("did you mean conductivity_us_cm?"));
+}
+
+TEST_CASE("chlorine beside cyanurate shows how far it may be off") {
+  const Json state = answer("{" + tub_water +
+                            R"(, "free_chlorine_mg_l": 3, "cyanuric_acid_mg_l": 40})")["states"][0];
+  CHECK(state.at("spread").at("hocl_mg_l") > 0.1 * state.at("hocl_mg_l").get<double>());
 }
 
 TEST_CASE("an acid that is asked to raise pH is an error with the nearest reading") {
@@ -138,7 +162,7 @@ TEST_CASE("all that is wrong with a line is said at once") {
 }
 
 TEST_CASE("the schema has every key and every compound") {
-  const Json schema = Json::parse(tub::water_schema(species()));
+  const Json schema = Json::parse(tub::water_schema(tables().species));
   CHECK(schema.at("$schema") == "https://json-schema.org/draft/2020-12/schema");
   for (const auto& key : tub::reading_keys)
     CHECK(schema.at("properties").contains(std::string(key.name)));

@@ -10,13 +10,13 @@ namespace tub {
 
 int run_water(const Arguments& arguments) {
   constexpr std::size_t most_kept = 1U << 16U;
-  const SpeciesTable species = load_species(find_data_folders(arguments.value("--data")));
+  const WaterTables tables = load_water_tables(find_data_folders(arguments.value("--data")));
   LineReader lines(arguments.operand.value_or("-"));
   std::string answers;
   std::size_t number = 0;
   bool is_all_well = true;
   while (const auto line = lines.next()) {
-    const WaterAnswer answer = answer_water_line(*line, ++number, species);
+    const WaterAnswer answer = answer_water_line(*line, ++number, tables);
     is_all_well = is_all_well && !answer.is_error;
     answers += answer.text + "\n";
     // Who asks line by line is answered line by line.
