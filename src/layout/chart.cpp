@@ -39,6 +39,7 @@ class ChartMaker {
     for (const Chart::Target& band : chart_.bands) draw_band(band);
     draw_grid();
     for (const Chart::Line& line : chart_.lines) draw_line(line);
+    name_lines();
     for (const Chart::Mark& mark : chart_.marks) draw_mark(mark);
     write(chart_.y.name, {0, context_.rise(type_)});
     const double names = bottom_ + number_drop + 1.8 * type_.leading;
@@ -185,7 +186,18 @@ class ChartMaker {
     if (path.segments.empty()) return;
     const double capitals = context_.fonts.regular.cap_height() * type_.size / 1000;
     mark_.items.emplace_back(std::move(path));
-    write(line.name, {right_ + number_gap, last.y + capitals / 2});
+    names_.push_back({&line.name, last.y + capitals / 2});
+  }
+
+  // Beside the ends of their lines, moved down where they would touch.
+  void name_lines() {
+    std::stable_sort(names_.begin(), names_.end(),
+                     [](const Name& a, const Name& b) { return a.baseline < b.baseline; });
+    for (std::size_t i = 0; i < names_.size(); ++i) {
+      if (i > 0)
+        names_[i].baseline = std::max(names_[i].baseline, names_[i - 1].baseline + type_.leading);
+      write(*names_[i].words, {right_ + number_gap, names_[i].baseline});
+    }
   }
 
   void draw_mark(const Chart::Mark& mark) {
@@ -204,6 +216,11 @@ class ChartMaker {
   double right_ = 0;
   double top_ = 0;
   double bottom_ = 0;
+  struct Name {
+    const Words* words;
+    double baseline;
+  };
+  std::vector<Name> names_;
   Mark mark_{Mark::Kind::figure, {}, chart_.alt};
 };
 
