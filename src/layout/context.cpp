@@ -3,16 +3,24 @@
 
 #include <fmt/format.h>
 
+#include <optional>
+
 #include "base/text.h"
 
 namespace tub {
 
-double Context::width(std::string_view text, const Type& type) const {
+double Context::width(std::u32string_view text, const Type& type) const {
   try {
     return text_width(fonts.face(type.face), text, type.size);
   } catch (Error& error) {
     throw error.within(fmt::format("setting {} of sheet {}", where, document.sheet));
   }
+}
+
+double Context::width(std::string_view text, const Type& type) const {
+  const std::optional<std::u32string> characters = code_points(text);
+  if (!characters) throw Error(Diagnostic{"a text is not well-formed UTF-8", where, {}, {}});
+  return width(*characters, type);
 }
 
 double Context::rise(const Type& type) const {

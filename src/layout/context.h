@@ -25,6 +25,7 @@ struct Context {
   const Inks& inks() const { return setting.inks; }
 
   double width(std::string_view text, const Type& type) const;
+  double width(std::u32string_view text, const Type& type) const;
   /// From the top of a line to its baseline, and from there to its bottom.
   double rise(const Type& type) const;
   double fall(const Type& type) const { return type.leading - rise(type); }

@@ -145,15 +145,13 @@ std::vector<char32_t> Font::characters() const {
   return all;
 }
 
-double text_width(const Font& font, std::string_view utf8, double size) {
-  const std::optional<std::u32string> characters = code_points(utf8);
-  if (!characters) throw Error(Diagnostic{"a text is not well-formed UTF-8", {}, {}, {}});
+double text_width(const Font& font, std::u32string_view text, double size) {
   int units = 0;
-  for (const char32_t c : *characters) {
+  for (const char32_t c : text) {
     if (!font.has(c)) {
       throw Error(
           Diagnostic{fmt::format("the fonts have no character '{}' ({}), which stands in \"{}\"",
-                                 to_utf8(c), code_point_name(c), utf8),
+                                 to_utf8(c), code_point_name(c), to_utf8(text)),
                      {},
                      {},
                      "write it with other characters"});
@@ -161,6 +159,12 @@ double text_width(const Font& font, std::string_view utf8, double size) {
     units += font.advance(c);
   }
   return units * size / 1000;
+}
+
+double text_width(const Font& font, std::string_view utf8, double size) {
+  const std::optional<std::u32string> text = code_points(utf8);
+  if (!text) throw Error(Diagnostic{"a text is not well-formed UTF-8", {}, {}, {}});
+  return text_width(font, *text, size);
 }
 
 }  // namespace tub

@@ -66,5 +66,6 @@ struct FontSet {
 /// Throws: Error naming the character if the text is not UTF-8 or the face lacks one of its
 ///         characters
 double text_width(const Font& font, std::string_view utf8, double size);
+double text_width(const Font& font, std::u32string_view text, double size);
 
 }  // namespace tub

@@ -166,56 +166,86 @@ Attempt attempt(const Document& document, const Setting& setting, const Stock& s
                          "take a larger stock, or shorten its longest block"});
 }
 
-/// All settings of a style, tried until one fits.
+/// The settings of a style, each laid out when it is first asked for.
+///
+/// Settings only ever get tighter: what fits in one fits in all after it. So the tightest says
+/// whether a number of pages is enough, and halving finds the most generous that is.
 class Trials {
  public:
   Trials(const Document& document, const Style& style, const Stock& stock, const FontSet& fonts)
-      : document_(document), style_(style), stock_(stock), fonts_(fonts) {}
+      : document_(document),
+        style_(style),
+        stock_(stock),
+        fonts_(fonts),
+        attempts_(style.settings.size()) {}
 
   std::vector<Page> run() {
-    for (std::size_t i = 0; i < style_.settings.size(); ++i) {
-      attempts_.push_back(attempt(document_, style_.settings[i], stock_, fonts_));
-      if (auto pages = fit(i, 1, Breaks::any)) return *std::move(pages);
-    }
-    for (std::size_t count = 2; count <= attempts_.front().chunks.size(); ++count) {
+    if (auto pages = fit(1, Breaks::any)) return *std::move(pages);
+    const std::size_t most = attempt_at(attempts_.size() - 1).chunks.size();
+    for (std::size_t count = 2; count <= most; ++count) {
       for (const Breaks breaks : {Breaks::preferred, Breaks::any}) {
-        for (std::size_t i = 0; i < attempts_.size(); ++i) {
-          if (auto pages = fit(i, count, breaks)) return *std::move(pages);
-        }
+        if (auto pages = fit(count, breaks)) return *std::move(pages);
       }
     }
-    fail(document_, stock_, attempts_.back());
+    fail(document_, stock_, attempt_at(attempts_.size() - 1));
   }
 
  private:
-  std::optional<std::vector<Page>> pages_of(const Attempt& each, std::size_t pages,
-                                            Breaks breaks) const {
-    if (!each.misfits.empty()) return std::nullopt;
-    const Lengths& lengths = each.setting->lengths;
-    const auto plans = paginate(each.chunks, each.height, pages, breaks, lengths);
-    if (!plans) return std::nullopt;
-    return PageMaker(document_, stock_, fonts_, each).make(*plans);
+  const Attempt& attempt_at(std::size_t index) {
+    std::optional<Attempt>& slot = attempts_[index];
+    if (!slot) slot = attempt(document_, style_.settings[index], stock_, fonts_);
+    return *slot;
   }
 
-  /// Pages in one setting. Where smaller type leaves room to spare, it goes back to the spaces: the
-  /// most generous lengths of the settings before that still fit.
-  std::optional<std::vector<Page>> fit(std::size_t index, std::size_t pages, Breaks breaks) const {
-    auto tight = pages_of(attempts_[index], pages, breaks);
-    if (!tight) return std::nullopt;
-    for (std::size_t i = 0; i < index; ++i) {
-      Setting setting = style_.settings[index];
-      setting.lengths = style_.settings[i].lengths;
-      const Attempt relaxed = attempt(document_, setting, stock_, fonts_);
-      if (auto generous = pages_of(relaxed, pages, breaks)) return generous;
+  using Plans = std::optional<std::vector<PagePlan>>;
+  Plans plans_of(const Attempt& each, std::size_t pages, Breaks breaks) const {
+    if (!each.misfits.empty()) return std::nullopt;
+    return paginate(each.chunks, each.height, pages, breaks, each.setting->lengths);
+  }
+
+  /// The pages in the most generous setting that needs no more of them.
+  std::optional<std::vector<Page>> fit(std::size_t pages, Breaks breaks) {
+    std::size_t high = attempts_.size() - 1;
+    Plans best = plans_of(attempt_at(high), pages, breaks);
+    if (!best) return std::nullopt;
+    std::size_t low = 0;
+    while (low < high) {
+      const std::size_t middle = (low + high) / 2;
+      if (Plans plans = plans_of(attempt_at(middle), pages, breaks)) {
+        best = std::move(plans);
+        high = middle;
+      } else {
+        low = middle + 1;
+      }
     }
-    return tight;
+    return relaxed(high, *best, pages, breaks);
+  }
+
+  /// Where smaller type leaves room to spare, it goes back to the spaces: the lengths of settings
+  /// before, as far back as they still fit.
+  std::vector<Page> relaxed(std::size_t index, std::vector<PagePlan> plans, std::size_t pages,
+                            Breaks breaks) {
+    Setting setting = style_.settings[index];
+    Attempt best = attempt_at(index);
+    for (std::size_t i = index; i-- > 0;) {
+      Setting wider = style_.settings[index];
+      wider.lengths = style_.settings[i].lengths;
+      Attempt next = attempt(document_, wider, stock_, fonts_);
+      Plans found = plans_of(next, pages, breaks);
+      if (!found) break;
+      setting = std::move(wider);
+      best = std::move(next);
+      plans = *std::move(found);
+    }
+    best.setting = &setting;
+    return PageMaker(document_, stock_, fonts_, best).make(plans);
   }
 
   const Document& document_;
   const Style& style_;
   const Stock& stock_;
   const FontSet& fonts_;
-  std::vector<Attempt> attempts_;
+  std::vector<std::optional<Attempt>> attempts_;
 };
 
 }  // namespace

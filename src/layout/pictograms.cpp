@@ -2,11 +2,12 @@
 #include "layout/pictograms.h"
 
 #include <cassert>
-#include <optional>
+#include <charconv>
+#include <cstddef>
 #include <string_view>
+#include <system_error>
 #include <vector>
 
-#include "base/text.h"
 #include "layout/ghs_pictograms.h"
 #include "layout/pictogram_curves.h"
 
@@ -17,20 +18,22 @@ namespace {
 class CurveReader {
  public:
   CurveReader(std::string_view text, Point corner, double scale)
-      : words_(split(text, ' ')), corner_(corner), scale_(scale) {}
+      : text_(text), corner_(corner), scale_(scale) {}
 
   std::vector<Segment> read() {
     std::vector<Segment> segments;
-    while (at_ < words_.size()) segments.push_back(segment(words_[at_++]));
+    for (char command = next(); command != '\0'; command = next()) {
+      segments.push_back(segment(command));
+    }
     return segments;
   }
 
  private:
-  Segment segment(const std::string& command) {
-    if (command == "M") return MoveTo{point()};
-    if (command == "L") return LineTo{point()};
-    if (command == "Z") return ClosePath{};
-    assert(command == "C");
+  Segment segment(char command) {
+    if (command == 'M') return MoveTo{point()};
+    if (command == 'L') return LineTo{point()};
+    if (command == 'Z') return ClosePath{};
+    assert(command == 'C');
     const Point control1 = point();
     const Point control2 = point();
     return CurveTo{control1, control2, point()};
@@ -40,17 +43,28 @@ class CurveReader {
     const double y = coordinate();
     return {corner_.x + x * scale_, corner_.y + y * scale_};
   }
+  void skip_spaces() {
+    while (!text_.empty() && text_.front() == ' ') text_.remove_prefix(1);
+  }
+  char next() {
+    skip_spaces();
+    if (text_.empty()) return '\0';
+    const char command = text_.front();
+    text_.remove_prefix(1);
+    return command;
+  }
   double coordinate() {
-    assert(at_ < words_.size());
-    const std::optional<double> value = to_number(words_[at_++]);
-    assert(value);
-    return value.value_or(0);
+    skip_spaces();
+    double value = 0;
+    const auto read = std::from_chars(text_.data(), text_.data() + text_.size(), value);
+    assert(read.ec == std::errc());
+    text_.remove_prefix(static_cast<std::size_t>(read.ptr - text_.data()));
+    return value;
   }
 
-  std::vector<std::string> words_;
+  std::string_view text_;
   Point corner_;
   double scale_;
-  std::size_t at_ = 0;
 };
 
 Colour colour_of(Curve::Ink ink, const Inks& inks) {

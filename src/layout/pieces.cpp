@@ -105,16 +105,19 @@ class Cutter {
     pieces_.push_back(std::move(piece));
   }
 
-  Piece piece_of(std::string text, const Type& type) const {
+  Piece piece_of(const std::string& text, const Type& type) const {
+    return piece_of(checked(text, context_), type);
+  }
+
+  Piece piece_of(const std::u32string& characters, const Type& type) const {
     Piece piece;
-    piece.text = std::move(text);
+    piece.text = to_utf8(characters);
     piece.type = type;
-    checked(piece.text, context_);
-    piece.width = context_.width(piece.text, type);
-    const std::size_t end = piece.text.find_last_not_of(' ');
+    piece.width = context_.width(characters, type);
+    const std::size_t end = characters.find_last_not_of(U' ');
     const std::size_t spaces =
-        end == std::string::npos ? piece.text.size() : piece.text.size() - end - 1;
-    piece.visible = piece.width - static_cast<double>(spaces) * context_.width(" ", type);
+        end == characters.npos ? characters.size() : characters.size() - end - 1;
+    piece.visible = piece.width - static_cast<double>(spaces) * context_.width(U" ", type);
     return piece;
   }
 
@@ -132,7 +135,7 @@ class Cutter {
         }
         continue;
       }
-      Piece piece = piece_of(to_utf8(part), type);
+      Piece piece = piece_of(part, type);
       piece.after = after;
       if (after == Piece::Break::soft_hyphen) piece.hyphen = context_.width("\u00AD", type);
       pieces_.push_back(std::move(piece));
