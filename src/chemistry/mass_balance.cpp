@@ -220,6 +220,17 @@ void MassBalance::move(const Vector& step, double factor) {
   for (std::size_t u = 0; u < size_; ++u) log_activity_[index_of(unknown_[u])] += factor * step[u];
 }
 
+Component MassBalance::saltiest() const {
+  const auto weight = [&](std::size_t i) {
+    const int z = i == 0 ? 1 : table_.component(static_cast<Component>(i)).charge;
+    return std::abs(totals_.at(i)) * z * z;
+  };
+  std::size_t most = 0;
+  for (std::size_t i = 1; i < component_count; ++i)
+    if (weight(i) > weight(most)) most = i;
+  return static_cast<Component>(most);
+}
+
 double MassBalance::held(Component c) const {
   double sum = 0;
   for (std::size_t r = 0; r < row_count_; ++r)

@@ -64,6 +64,9 @@ class MassBalance {
   /// Moves the unknowns by `factor` times a step.
   void move(const Vector& step, double factor);
 
+  /// The component whose total counts most in ionic strength.
+  Component saltiest() const;
+
   /// What the species hold of a component.
   double held(Component c) const;
 

@@ -15,6 +15,7 @@ constexpr double longest_move = 8;               // of ln activity in one step
 constexpr double converged = 1e-9;               // step; the error left is about its square
 constexpr double near_enough = 1;                // step below which activities move along
 constexpr double largest_strength_change = 0.5;  // in one step, relative
+constexpr double least_descent = 0.2;
 constexpr double highest_ionic_strength = 1;
 
 // Newton's step of ln activities and ionic strength together, and of the former alone.
@@ -55,8 +56,10 @@ Step newton_step(const MassBalance& balance) {
   for (std::size_t i = 0; i < size; ++i) step.alone[i] = -residual[i];
   factor.solve(step.alone);
   factor.solve(by_strength);
-  const double wanted = (-excess - dot(strength_by, step.alone, size)) /
-                        (q - 1 - dot(strength_by, by_strength, size));
+  // Far off, the slope of I(x) over I may pass 1 and would send I the wrong way.
+  const double slope = q - dot(strength_by, by_strength, size);
+  const double wanted =
+      (excess + dot(strength_by, step.alone, size)) / std::max(1 - slope, least_descent);
   const double most = largest_strength_change * balance.ionic_strength();
   step.strength = std::clamp(wanted, -most, most);
   for (std::size_t i = 0; i < size; ++i)
@@ -84,18 +87,18 @@ void descend(MassBalance& balance, const Step& step) {
   }
 }
 
-[[noreturn]] void throw_too_salty(double ionic_strength) {
+[[noreturn]] void throw_too_salty(const MassBalance& balance) {
   throw Error(Diagnostic{
       fmt::format("the water is too salty for the activity model: ionic strength {:.2f} mol/kg, "
-                  "at most {} is possible",
-                  ionic_strength, highest_ionic_strength),
+                  "most of it from the total of {}; at most {} is possible",
+                  balance.ionic_strength(), name_of(balance.saltiest()), highest_ionic_strength),
       "",
       {},
-      "see which total of an ion is that large"});
+      "see which reading or dose makes it so"});
 }
 
 [[noreturn]] void throw_not_converged(const MassBalance& balance) {
-  if (balance.ionic_strength() > highest_ionic_strength) throw_too_salty(balance.ionic_strength());
+  if (balance.ionic_strength() > highest_ionic_strength) throw_too_salty(balance);
   std::size_t worst = 0;
   Vector residual;
   balance.residual(residual);
@@ -136,8 +139,7 @@ void Cholesky::solve(Vector& right) const {
 
 int solve(MassBalance& balance) {
   const auto check = [&] {
-    if (balance.ionic_strength() > highest_ionic_strength)
-      throw_too_salty(balance.ionic_strength());
+    if (balance.ionic_strength() > highest_ionic_strength) throw_too_salty(balance);
   };
   check();
   balance.set_ionic_strength(balance.ionic_strength());

@@ -39,11 +39,7 @@ void count_one(Dice& dice, const SpeciesTable& table, Tally& tally) {
   ++tally.waters;
 }
 
-}  // namespace
-
-int main(int count, char** words) {
-  const long wanted = count > 1 ? std::atol(words[1]) : 1000000;
-  const auto seed = static_cast<std::uint64_t>(count > 2 ? std::atol(words[2]) : 1);
+Tally count_all(long wanted, std::uint64_t seed) {
   const std::string path = TUB_SOURCE_DIR "/src/chemistry/data/species.json";
   std::ifstream file(path);
   const SpeciesTable table =
@@ -55,7 +51,22 @@ int main(int count, char** words) {
   const std::chrono::duration<double> time = std::chrono::steady_clock::now() - begin;
   fmt::print(
       "seed {}: {} waters, {} rejected, {} failed; {:.1f} steps on average, {} at most; {:.1f} s\n",
-      seed, tally.waters, tally.rejected, tally.failed, double(tally.steps) / double(tally.waters),
-      tally.most_steps, time.count());
-  return tally.failed == 0 ? 0 : 1;
+      seed, tally.waters, tally.rejected, tally.failed,
+      static_cast<double>(tally.steps) / static_cast<double>(tally.waters), tally.most_steps,
+      time.count());
+  return tally;
+}
+
+}  // namespace
+
+int main(int count, char** words) {
+  try {
+    const long wanted = count > 1 ? std::atol(words[1]) : 1000000;
+    const auto seed = static_cast<std::uint64_t>(count > 2 ? std::atol(words[2]) : 1);
+    const Tally tally = count_all(wanted, seed);
+    return tally.failed == 0 ? 0 : 1;
+  } catch (const Error& error) {
+    fmt::print("{}", error.what());
+    return 3;
+  }
 }

@@ -156,6 +156,27 @@ TEST_CASE("spent chlorine is an equivalent of acid; stabiliser stays") {
   });
 }
 
+TEST_CASE(
+    "the solver converges far outside the range of tubs, on totals from traces to 0.2 mol/kg") {
+  Dice dice(seed + 2);
+  for (int i = 0; i < 3000; ++i) {
+    Water water;
+    water.temperature = celsius(dice.between(0, 50));
+    for (std::size_t c = 1; c < component_count; ++c)
+      if (dice.unit() < 0.6) water.totals.at(c) = std::pow(10, dice.between(-30, -0.7));
+    const double alkalinity = std::pow(10, dice.between(-12, -0.7));
+    water.totals[Component::alkalinity] = dice.unit() < 0.5 ? alkalinity : -alkalinity;
+    const Speciation found = speciate(water, species());
+    CHECK(std::isfinite(found.ph));
+    for (std::size_t c = 0; c < component_count; ++c) {
+      if (!species().component(static_cast<Component>(c)).master) continue;
+      const Sum sum = held(found, static_cast<Component>(c));
+      const double total = c == 0 ? -water.totals.at(c) : water.totals.at(c);
+      CHECK(std::abs(sum.value - total) <= 1e-10 * sum.magnitude);
+    }
+  }
+}
+
 TEST_CASE("the solver converges on 100,000 random waters", "[robust]") {
   Dice dice(seed + 1);
   int waters = 0, rejected = 0, most_steps = 0;

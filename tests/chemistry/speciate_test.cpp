@@ -60,8 +60,8 @@ TEST_CASE("a total that cannot be is named") {
   water.totals[Component::sodium] = 3;
   water.totals[Component::chloride] = 3;
   CHECK(complaint(water) ==
-        "the water is too salty for the activity model: ionic strength 3.00 mol/kg, at most 1 is "
-        "possible");
+        "the water is too salty for the activity model: ionic strength 3.00 mol/kg, most of it "
+        "from the total of sodium; at most 1 is possible");
 }
 
 TEST_CASE("readings that cannot be together are refused with the reason") {
