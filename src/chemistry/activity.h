@@ -11,13 +11,13 @@ namespace tub {
 /// Relative permittivity of water at 1 atm (equation 2).
 ///
 /// Valid:  0 to 350 °C
-/// Source: Bradley & Pitzer 1979, J. Phys. Chem. 83, 1599 (from memory; 78.38 at 25 °C)
+/// Source: Bradley & Pitzer 1979, J. Phys. Chem. 83, 1599 (78.38 at 25 °C)
 double relative_permittivity(Temperature temperature);
 
 /// kg per litre of pure water at 1 atm.
 ///
 /// Valid:  0 to 100 °C
-/// Source: Kell 1975, J. Chem. Eng. Data 20, 97 (from memory)
+/// Source: Kell 1975, J. Chem. Eng. Data 20, 97
 double water_density(Temperature temperature);
 
 /// The Debye-Hückel constants A in (kg/mol)^1/2 and B in (kg/mol)^1/2 per ångström (equation 2).

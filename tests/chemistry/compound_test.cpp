@@ -78,3 +78,18 @@ TEST_CASE("chlorine oxidises bromide at once, and spent bromine gives it back") 
   CHECK(spent.totals[Component::bromide] == Approx(bromide));
   CHECK(spent.totals[Component::alkalinity] == Approx(water.totals[Component::alkalinity]));
 }
+
+TEST_CASE("a sequestrant holds metal, and a test of the total still reads it") {
+  Readings readings;
+  readings.ph = 7.5;
+  readings.total_alkalinity_mg_l = 80;
+  readings.iron_mg_l = 0.3;
+  readings.copper_mg_l = 1.2;
+  const Water water = water_from_readings(readings, Balance::sodium, species());
+  const Water held = sequester(water, 0.75);
+  CHECK(held.totals[Component::iron] == Approx(0.25 * water.totals[Component::iron]));
+  CHECK(read(held, species()).iron_mg_l == Approx(0.3));
+  CHECK(read(held, species()).copper_mg_l == Approx(1.2));
+  CHECK(read(blend(held, water, 0.5), species()).iron_mg_l == Approx(0.3));
+  CHECK_THROWS_AS(sequester(water, 1.5), Error);
+}

@@ -182,6 +182,20 @@ TEST_CASE("the fraction of hypochlorous acid over temperature agrees") {
   }
 }
 
+TEST_CASE("the fraction of hypobromous acid over pH agrees, all activity coefficients 1") {
+  for (const Row& row : rows("hypohalite_fraction")) {
+    Readings readings;
+    readings.temperature_c = row.number("temp_C");
+    readings.ph = row.number("pH");
+    readings.total_alkalinity_mg_l = 20;
+    readings.total_bromine_mg_l = 0.1;
+    const Water water =
+        water_from_readings(readings, Balance::sodium, species(), Activities::ideal);
+    check_near(row, "HOBr", read(water, species()).hobr_fraction,
+               row.number("HOBr_fraction_ideal_pKa8.65_at_25C"), {1e-4, 0});
+  }
+}
+
 TEST_CASE("the density of water agrees with the reference program") {
   // The table's densities are of the solutions: 0.8 g/L a g/L of solids, about.
   for (const Row& row : rows("speciation")) {
