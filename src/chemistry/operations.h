@@ -15,8 +15,10 @@ enum class Balance { sodium, chloride, none };
 
 /// The totals behind readings: inorganic carbon follows from pH and alkalinity.
 ///
-/// Bromide that meets free chlorine or peroxymonosulfate in the readings is oxidised first.
-/// Throws: Error if alkalinity is more than the pH allows without carbon, if the carbon that it
+/// Bromide that meets free chlorine or peroxymonosulfate in the readings is oxidised first. Where
+/// alkalinity is short of what the pH alone needs by less than 0.01 mg/L, which no test shows,
+/// there is no carbon and pH holds: so pure water of pH 7 is water. Throws: Error if alkalinity is
+/// more than the pH allows without carbon, if the carbon that it
 ///         asks for would boil off (above 1 atm of carbon dioxide), or if the balancing ion would
 ///         be negative (its help names the other ion)
 Water water_from_readings(const Readings& readings, Balance balance, const SpeciesTable& table,

@@ -18,7 +18,8 @@ namespace tub {
 namespace {
 
 const double ln10 = std::log(10.0);
-constexpr double highest_log10_pco2 = 0;  // above 1 atm carbon dioxide boils off
+constexpr double unseen_alkalinity = 2e-7;  // mol/kg, 0.01 mg/L as CaCO3: no test shows it
+constexpr double highest_log10_pco2 = 0;    // above 1 atm carbon dioxide boils off
 
 [[noreturn]] void throw_impossible(std::string message, std::string help) {
   throw Error(Diagnostic{std::move(message), "", {}, std::move(help)});
@@ -98,37 +99,32 @@ double start_for(double alkalinity, double log_h, const Water& water, const Spec
   return std::log(alkalinity / share);
 }
 
-// Inorganic carbon, mol/kg: the secant method on ln of what carbon dioxide's activity brings of
-// alkalinity, which is close to that activity itself.
-double carbon_for(const Water& water, const Readings& readings, const SpeciesTable& table) {
+// Inorganic carbon that brings alkalinity from what the water has without it to its total, mol/kg:
+// the secant method on ln of that difference over ln of carbon dioxide's activity, nearly a line.
+double carbon_for(const Water& water, const Readings& readings, double bare,
+                  const SpeciesTable& table) {
   const double log_h = -readings.ph * ln10;
-  const double wanted = water.totals[Component::alkalinity];
-  const double bare = alkalinity_without_carbon(water, log_h, table);
-  const double rounding = 1e-13 * (std::abs(wanted) + std::abs(bare));
-  if (std::abs(wanted - bare) <= rounding) return 0;
-  if (wanted < bare) throw_too_little_alkalinity(readings, bare);
+  const double wanted = water.totals[Component::alkalinity] - bare;
   const double highest =
       ln10 * (highest_log10_pco2 - table.phase("carbon_dioxide").log_k.at(water.temperature));
-  double x = std::min(start_for(wanted - bare, log_h, water, table), highest + 0.2);
+  double x = std::min(start_for(wanted, log_h, water, table), highest + 0.2);
   const std::array<Imposed, 2> imposed = {
       {{Component::alkalinity, log_h}, {Component::carbonate, x}}};
   MassBalance balance(water, table, imposed);
   balance.start_from_scratch();
-  double slope = 1;
-  double last_x = 0, last_error = 0;
+  double slope = 1, last_x = 0, last_error = 0;
   for (int tries = 0; tries < 100; ++tries) {
     balance.log_activity(Component::carbonate) = x;
     solve(balance);
-    const double found = -balance.held(Component::alkalinity);
-    const double error = std::log(std::max(found - bare, 1e-30) / (wanted - bare));
-    if (std::abs(found - wanted) <= rounding || std::abs(error) < 1e-13)
-      return balance.held(Component::carbonate);
+    const double found = -balance.held(Component::alkalinity) - bare;
+    const double error = std::log(std::max(found, 1e-30) / wanted);
+    const double rounding = 1e-13 * (std::abs(wanted) + std::abs(bare));
+    if (std::abs(found - wanted) <= rounding) return balance.held(Component::carbonate);
     if (tries > 0) slope = std::clamp((error - last_error) / (x - last_x), 0.2, 5.0);
+    if (x > highest && x - error / slope > highest + 0.1) throw_too_much_carbon(readings);
     last_x = x;
     last_error = error;
-    x -= error / slope;
-    if (x > highest + 0.1 && last_x > highest) throw_too_much_carbon(readings);
-    x = std::min(x, highest + 0.2);
+    x = std::min(x - error / slope, highest + 0.2);
   }
   throw_impossible("no amount of inorganic carbon gives this pH and alkalinity",
                    "test pH and alkalinity again");
@@ -144,7 +140,15 @@ Water water_from_readings(const Readings& readings, Balance balance, const Speci
   water.totals = totals_of(readings);
   oxidise_bromide(water.totals);
   close_charge(water.totals, balance, table);
-  water.totals[Component::carbonate] = carbon_for(water, readings, table);
+  const double bare = alkalinity_without_carbon(water, -readings.ph * ln10, table);
+  double& alkalinity = water.totals[Component::alkalinity];
+  if (bare - alkalinity > unseen_alkalinity) throw_too_little_alkalinity(readings, bare);
+  if (alkalinity > bare) {
+    water.totals[Component::carbonate] = carbon_for(water, readings, bare, table);
+  } else {
+    alkalinity = bare;
+    close_charge(water.totals, balance, table);
+  }
   return water;
 }
 

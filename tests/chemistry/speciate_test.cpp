@@ -27,6 +27,16 @@ TEST_CASE("pure water is neutral") {
   CHECK(speciate(Water{}, species()).ph == Approx(6.9977).margin(0.001));
 }
 
+TEST_CASE("distilled water of pH 7 is water, though 0.0001 mg/L short of alkalinity") {
+  Readings readings;
+  readings.ph = 7;
+  const Water water = water_from_readings(readings, Balance::sodium, species());
+  CHECK(water.totals[Component::carbonate] == 0);
+  const WaterState state = read(water, species());
+  CHECK(state.ph == Approx(7).margin(1e-9));
+  CHECK(state.total_alkalinity_mg_l == Approx(0).margin(0.01));
+}
+
 TEST_CASE("calcite in water in equilibrium with air is at pH 8.28") {
   // Textbook: pCO2 10^-3.5, 25 °C, pH 8.28 and 0.491 mmol/kg of calcium.
   Water water;
