@@ -1,5 +1,5 @@
 // Reads the tables of a prepared TrueType face.
-// Source: OpenType specification, chapters cmap (format 4), head, hhea, hmtx, OS/2.
+// Source: OpenType specification, chapters cmap (format 4), glyf, head, hhea, hmtx, loca, OS/2.
 #include "layout/font.h"
 
 #include <fmt/format.h>
@@ -99,6 +99,30 @@ void visit_segment(const FontTable& map, std::size_t segment, const Visit& visit
   }
 }
 
+/// How far each glyph's outline reaches below the baseline.
+class GlyphDepths {
+ public:
+  explicit GlyphDepths(const FontTable& file)
+      : loca_(table(file, "loca")),
+        glyf_(table(file, "glyf")),
+        is_long_(table(file, "head").i16(50) != 0) {}
+  int of(int glyph) const {
+    const std::size_t at = offset(glyph);
+    if (at == offset(glyph + 1)) return 0;  // nothing to draw
+    const int lowest = glyf_.i16(at + 4);
+    return lowest < 0 ? -lowest : 0;
+  }
+
+ private:
+  std::size_t offset(int glyph) const {
+    const std::size_t row = static_cast<std::size_t>(glyph);
+    return is_long_ ? loca_.u32(4 * row) : 2 * static_cast<std::size_t>(loca_.u16(2 * row));
+  }
+  FontTable loca_;
+  FontTable glyf_;
+  bool is_long_;
+};
+
 }  // namespace
 
 Font Font::from_truetype(std::string bytes, const std::string& name) {
@@ -117,12 +141,14 @@ Font Font::from_truetype(std::string bytes, const std::string& name) {
   const int long_metrics = table(file, "hhea").u16(34);
   if (long_metrics == 0) fail(name, "has no advances");
   const FontTable map = unicode_map(table(file, "cmap"));
+  const GlyphDepths depths(file);
   const auto set = [&](int character, int glyph) {
     const int row = glyph < long_metrics ? glyph : long_metrics - 1;
     const std::size_t at = static_cast<std::size_t>(character);
     if (font.glyphs_.size() <= at) font.glyphs_.resize(at + 1);
     font.glyphs_[at] = {static_cast<std::uint16_t>(glyph),
-                        static_cast<std::uint16_t>(metrics.u16(4 * static_cast<std::size_t>(row)))};
+                        static_cast<std::uint16_t>(metrics.u16(4 * static_cast<std::size_t>(row))),
+                        static_cast<std::uint16_t>(depths.of(glyph))};
   };
   const std::size_t segments = static_cast<std::size_t>(map.u16(6)) / 2;
   for (std::size_t i = 0; i < segments; ++i) visit_segment(map, i, set);
@@ -136,6 +162,8 @@ bool Font::has(char32_t code_point) const {
 int Font::advance(char32_t code_point) const { return glyphs_.at(code_point).advance; }
 
 int Font::glyph(char32_t code_point) const { return glyphs_.at(code_point).index; }
+
+int Font::depth(char32_t code_point) const { return glyphs_.at(code_point).depth; }
 
 std::vector<char32_t> Font::characters() const {
   std::vector<char32_t> all;

@@ -16,7 +16,7 @@ enum class Face { regular, bold };
 /// measure with the same numbers.
 class Font {
  public:
-  /// Reads cmap, hmtx, hhea, head and OS/2 of a TrueType file.
+  /// Reads cmap, hmtx, hhea, head, OS/2, loca and glyf of a TrueType file.
   ///
   /// name:   for messages: "NotoSans-Regular.ttf"
   /// Throws: Error (the machine's fault) if a table is missing, cut short, or not 1000 units per em
@@ -27,6 +27,9 @@ class Font {
   int advance(char32_t code_point) const;
   /// The glyph's index in the file. REQUIRES: has(code_point)
   int glyph(char32_t code_point) const;
+  /// How far the character's outline reaches below the baseline, in 1/1000 em; 0 if it does not.
+  /// REQUIRES: has(code_point)
+  int depth(char32_t code_point) const;
   /// All characters of the face, ascending.
   std::vector<char32_t> characters() const;
 
@@ -42,6 +45,7 @@ class Font {
   struct Glyph {
     std::uint16_t index = 0;  ///< 0: the face lacks the character
     std::uint16_t advance = 0;
+    std::uint16_t depth = 0;
   };
   std::string name_;
   std::shared_ptr<const std::string> bytes_;

@@ -1,9 +1,11 @@
 // The head of a sheet: kind and title at the left, the figure at the right, a rule, the facts.
 #include <algorithm>
 #include <cstddef>
+#include <string>
 #include <utility>
 #include <vector>
 
+#include "base/text.h"
 #include "layout/blocks.h"
 #include "layout/lines.h"
 
@@ -27,6 +29,16 @@ void draw_rule(Fragment& fragment, double width, const Context& context) {
   fragment.height += lengths.rule_above + lengths.masthead_rule;
 }
 
+/// How far a line's lowest letter hangs below its baseline.
+double hang(const Words& words, const Type& type, const Context& context) {
+  const Font& font = context.fonts.face(type.face);
+  int deepest = 0;
+  for (const char32_t c : code_points(text_of(words)).value_or(U"")) {
+    if (font.has(c)) deepest = std::max(deepest, font.depth(c));
+  }
+  return deepest * type.size / 1000;
+}
+
 /// Kind and title; the figure on the title's last baseline.
 void lay_head(Fragment& fragment, const Masthead& masthead, double width, const Context& context) {
   const Types& types = context.types();
@@ -44,7 +56,9 @@ void lay_head(Fragment& fragment, const Masthead& masthead, double width, const 
   fragment.place(kind, {0, top});
   fragment.place(title, {0, top + kind.height});
   write_line(fragment, figure, {width - figure.width, rise}, Element::of(Role::paragraph));
-  fragment.height = rise + fall;
+  // Nothing stands closer than a millimetre to the rule below, a "g" of the figure neither.
+  const double least = hang(masthead.figure, types.figure, context) + 1 * mm;
+  fragment.height = rise + std::max(fall, least - context.lengths().rule_above);
 }
 
 /// How many facts, from `first`, stand in one row with a gap.
