@@ -41,7 +41,7 @@ Measuring::Measuring(const MeasureSystem& system, const Product& product, double
   }
 }
 
-Measuring Measuring::finely(const Product&) {
+Measuring Measuring::finely() {
   Measuring fine;
   fine.step_ = 0.1;
   return fine;

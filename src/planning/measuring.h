@@ -21,7 +21,7 @@ class Measuring {
   /// bulk density is known. The spoon is the smallest that holds `size` in few enough spoonfuls.
   Measuring(const MeasureSystem& system, const Product& product, double size);
   /// With a 0.1 g scale or a 0.1 mL syringe, or portions measured out by the shop.
-  static Measuring finely(const Product& product);
+  static Measuring finely();
 
   bool uses_spoons() const { return spoonful_ > 0; }
   /// The smallest size that can be measured.

@@ -108,7 +108,7 @@ class PouringOut {
 
   Measuring measuring(const DoseMove& dose) const {
     const Product& product = dose.supply->product();
-    if (dose.goal && fine_.contains(*dose.goal)) return Measuring::finely(product);
+    if (dose.goal && fine_.contains(*dose.goal)) return Measuring::finely();
     const double share = dose.goal ? situation_.assumptions.first_pour_share.value : 1;
     const double first = std::min(share * dose.mg_l, limit_mg_l(dose));
     return Measuring(situation_.request.measure, product, situation_.size(*dose.supply, first));
