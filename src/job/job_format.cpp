@@ -2,7 +2,7 @@
 
 #include <fmt/format.h>
 
-#include <algorithm>
+#include <filesystem>
 #include <nlohmann/json.hpp>
 
 #include "job/job_shape.h"
@@ -83,6 +83,14 @@ Json with_comments(const Json& job, const ObjectShape& shape) {
   return result;
 }
 
+// A job may lie elsewhere than the shop's file, from where a logo's path starts.
+void start_logo_from(const std::string& file, Json& job) {
+  const Json::json_pointer place("/heading/prepared_by/logo");
+  if (!job.contains(place)) return;
+  const std::filesystem::path folder = std::filesystem::path(file).parent_path();
+  job[place] = (folder / job[place].get<std::string>()).string();
+}
+
 // The shop's settings in place of ours.
 Json with_settings(Json job, const NamedText& shop, const Catalogue& catalogue) {
   Problems problems;
@@ -93,6 +101,7 @@ Json with_settings(Json job, const NamedText& shop, const Catalogue& catalogue) 
     if (job.contains(name) && name != "heading") job.erase(name);
   }
   lay_over(job, node.json());
+  start_logo_from(shop.file, job);
   return job;
 }
 

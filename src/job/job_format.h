@@ -14,7 +14,7 @@ std::string job_schema(const Catalogue& catalogue);
 /// A job with comments that lacks nothing but the readings, which are null.
 ///
 /// date:   today
-/// shop:   what it sets is put in
+/// shop:   what it sets is put in; a logo's path as seen from its `file`
 /// Throws: Error with every problem of the shop's file
 std::string starter_job(const CalendarDate& date, const std::optional<NamedText>& shop,
                         const Catalogue& catalogue);

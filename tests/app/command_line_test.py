@@ -122,9 +122,10 @@ class Commands(unittest.TestCase):
         with tempfile.TemporaryDirectory() as folder:
             shop = os.path.join(folder, "shop.json")
             with open(shop, "w", encoding="utf-8") as file:
-                json.dump({"heading": {"prepared_by": {"name": "Thrushwater Tubs"}}, "measure": "ounces"}, file)
+                json.dump({"heading": {"prepared_by": {"name": "Thrushwater Tubs", "logo": "a.png"}}, "measure": "ounces"}, file)
             job = json.loads(run("new", "--shop", shop).stdout)
         self.assertEqual(job["heading"]["prepared_by"]["name"], "Thrushwater Tubs")
+        self.assertEqual(job["heading"]["prepared_by"]["logo"], os.path.join(folder, "a.png"))
         self.assertEqual(job["measure"], "ounces")
 
     def test_the_plan_is_the_same_bytes_each_time(self):

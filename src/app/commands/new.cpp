@@ -1,3 +1,6 @@
+#include <filesystem>
+#include <system_error>
+
 #include "app/clock.h"
 #include "app/commands.h"
 #include "app/files.h"
@@ -7,10 +10,22 @@
 
 namespace tub {
 
+namespace {
+
+// The shop's file under its whole path, so that a logo beside it is found from anywhere.
+std::optional<NamedText> shop_at_its_place(const Arguments& arguments) {
+  std::optional<NamedText> shop = shop_text(arguments);
+  std::error_code failed;
+  if (shop) shop->file = std::filesystem::absolute(shop->file, failed).string();
+  return shop;
+}
+
+}  // namespace
+
 int run_new(const Arguments& arguments) {
   const Library library(find_data_folders(arguments.value("--data")));
   const OutputFile job = {arguments.value("--out").value_or("-"),
-                          starter_job(today(), shop_text(arguments), library.catalogue())};
+                          starter_job(today(), shop_at_its_place(arguments), library.catalogue())};
   write_files({&job, 1});
   return 0;
 }
