@@ -155,8 +155,17 @@ Attempt attempt(const Document& document, const Setting& setting, const Stock& s
   return result;
 }
 
+/// Each misfit once: a text that is tried in several places may be found too wide several times.
+std::vector<Diagnostic> without_repeats(const std::vector<Diagnostic>& misfits) {
+  std::vector<Diagnostic> once;
+  for (const Diagnostic& misfit : misfits) {
+    if (std::find(once.begin(), once.end(), misfit) == once.end()) once.push_back(misfit);
+  }
+  return once;
+}
+
 [[noreturn]] void fail(const Document& document, const Stock& stock, const Attempt& tightest) {
-  if (!tightest.misfits.empty()) throw Error(tightest.misfits);
+  if (!tightest.misfits.empty()) throw Error(without_repeats(tightest.misfits));
   const double missing =
       missing_height(tightest.chunks, tightest.height, tightest.setting->lengths);
   throw Error(Diagnostic{fmt::format("{} does not fit on {}: {} mm are missing in height",
@@ -164,6 +173,21 @@ Attempt attempt(const Document& document, const Setting& setting, const Stock& s
                          document.sheet,
                          {},
                          "take a larger stock, or shorten its longest block"});
+}
+
+/// A page that the style was not made for is refused as a whole, before each of its texts is.
+void check_page(const Document& document, const Style& style, const Stock& stock) {
+  const Lengths& lengths = style.settings.back().lengths;
+  const double width = lengths.page_width_least / mm;
+  const double height = lengths.page_height_least / mm;
+  if (stock.width_mm >= width && stock.height_mm >= height) return;
+  throw Error(
+      Diagnostic{fmt::format("{} does not fit on {}, which is {} × {} mm", document.sheet,
+                             stock.name, shortest(stock.width_mm), shortest(stock.height_mm)),
+                 document.sheet,
+                 {},
+                 fmt::format("take a stock of at least {} × {} mm: `tubwright list stocks`",
+                             fixed(width, 0), fixed(height, 0))});
 }
 
 /// The settings of a style, each laid out when it is first asked for.
@@ -252,6 +276,7 @@ class Trials {
 
 std::vector<Page> lay_out(const Document& document, const Style& style, const Stock& stock,
                           const FontSet& fonts) {
+  check_page(document, style, stock);
   return Trials(document, style, stock, fonts).run();
 }
 

@@ -53,6 +53,8 @@ const Members<Lengths, double> length_members = {
     {"margin_top", &Lengths::margin_top},
     {"foot_margin", &Lengths::foot_margin},
     {"foot_space", &Lengths::foot_space},
+    {"page_width_least", &Lengths::page_width_least},
+    {"page_height_least", &Lengths::page_height_least},
     {"block_space", &Lengths::block_space},
     {"close_space", &Lengths::close_space},
     {"hairline", &Lengths::hairline},

@@ -63,6 +63,8 @@ struct Types {
 
 /// Each length on a sheet, in points.
 struct Lengths {
+  double page_width_least = 0;  ///< a smaller page is refused
+  double page_height_least = 0;
   double margin_side = 0;
   double margin_top = 0;
   double foot_margin = 0;  ///< from the foot line to the paper's edge

@@ -251,6 +251,15 @@ TEST_CASE("a block higher than the page is an error that says how much is missin
                                                   Catch::Contains("mm are missing in height"));
 }
 
+TEST_CASE("a page that the style was not made for is refused as a whole") {
+  CHECK_THROWS_WITH(
+      lay_out(demo_card(), test_style(),
+              Stock{.name = "80x120mm", .width_mm = 80, .height_mm = 120}, test_fonts()),
+      "error: startup_card does not fit on 80x120mm, which is 80 × 120 mm\n"
+      "  where: startup_card\n"
+      "  help:  take a stock of at least 200 × 250 mm: `tubwright list stocks`\n");
+}
+
 TEST_CASE("a control character or one without a glyph is an error that names it") {
   Document document = demo_card();
   auto& masthead = std::get<Masthead>(document.blocks[0].content);
