@@ -74,6 +74,12 @@ DataFile read_template(const DataFolders& folders, const std::string& name) {
   return read_own_file(folders, "templates/" + name);
 }
 
+std::optional<DataFile> replaced_template(const DataFolders& folders, const std::string& name) {
+  if (!folders.shop || !is_there(fs::path(*folders.shop) / name)) return std::nullopt;
+  if (!is_there(fs::path(folders.own) / "templates" / name)) return std::nullopt;
+  return read_own_file(folders, "templates/" + name);
+}
+
 std::vector<std::string> template_names(const DataFolders& folders, const std::string& folder) {
   std::set<std::string> names;
   add_names(fs::path(folders.own) / "templates" / folder, names);

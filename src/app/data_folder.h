@@ -37,6 +37,10 @@ DataFile read_own_file(const DataFolders& folders, const std::string& name);
 /// Throws: Error if neither can be read
 DataFile read_template(const DataFolders& folders, const std::string& name);
 
+/// Ours where the shop has a template of that name; nothing where ours is the one in use, or where
+/// the shop's is a new one.
+std::optional<DataFile> replaced_template(const DataFolders& folders, const std::string& name);
+
 /// Names of the templates in one of the folders, without their ending, sorted.
 std::vector<std::string> template_names(const DataFolders& folders, const std::string& folder);
 

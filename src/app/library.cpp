@@ -72,12 +72,20 @@ SheetTemplate Library::sheet(const std::string& name) const {
 
 Messages Library::language(const std::string& tag) const {
   std::vector<SheetTemplate> sheets;
-  for (const std::string& name : catalogue_.sheets) sheets.push_back(sheet(name));
-  const std::vector<RequiredMessage> required = required_messages(sheets, catalogue_.planning);
-  return parsed(read_template(folders_, "languages/" + tag + ".json"),
-                [&](std::string_view text, const std::string& file) {
-                  return Messages::parse(text, file, required);
-                });
+  std::vector<SheetTemplate> replaced;
+  for (const std::string& name : catalogue_.sheets) {
+    sheets.push_back(sheet(name));
+    const auto ours = replaced_template(folders_, "sheets/" + name + ".json");
+    if (ours) replaced.push_back(parsed(*ours, parse_sheet_template));
+  }
+  const std::vector<RequiredMessage> required =
+      required_messages(sheets, replaced, catalogue_.planning);
+  DataFile words = read_template(folders_, "languages/" + tag + ".json");
+  // Our languages have what our sheets say: what is missing, a shop's sheet asks for.
+  if (folders_.shop) words.fault = Fault::job;
+  return parsed(words, [&](std::string_view text, const std::string& file) {
+    return Messages::parse(text, file, required);
+  });
 }
 
 Stock Library::stock(const std::string& name) const {

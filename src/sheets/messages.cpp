@@ -72,22 +72,27 @@ std::optional<Phrase> read_entry(const Entry& entry, std::span<const RequiredMes
   return phrase;
 }
 
+void report_missing(const Node& node, const RequiredMessage& row) {
+  const std::string help = row.said_by.empty()
+                               ? "add it to this language"
+                               : fmt::format("add it to this language: {} says it", row.said_by);
+  node.problem(fmt::format("the message \"{}\" is missing", row.key), help);
+}
+
 PhraseMap read_messages(const Node& node, std::span<const RequiredMessage> required) {
   std::vector<std::string> known;
   for (const RequiredMessage& row : required) known.push_back(row.key);
   std::vector<Entry> entries;
   collect(node, "", entries);
   PhraseMap phrases;
+  std::set<std::string_view> found;
   for (const Entry& entry : entries) {
+    found.insert(entry.key);
     std::optional<Phrase> phrase = read_entry(entry, required, known);
     if (phrase) phrases.insert_or_assign(entry.key, std::move(*phrase));
   }
-  std::set<std::string_view> found;
-  for (const Entry& entry : entries) found.insert(entry.key);
-  for (const std::string& key : known) {
-    if (!found.contains(key)) {
-      node.problem(fmt::format("the message \"{}\" is missing", key), "add it to this language");
-    }
+  for (const RequiredMessage& row : required) {
+    if (row.is_needed && !found.contains(row.key)) report_missing(node, row);
   }
   return phrases;
 }

@@ -21,6 +21,8 @@ namespace tub {
 struct RequiredMessage {
   std::string key;  ///< "rung.fill"
   std::vector<std::string> parameters;
+  std::string said_by = "";  ///< the template that says it; empty: the program does
+  bool is_needed = true;     ///< false: a language may have it, but no sheet says it
 };
 
 /// What stands for a placeholder of a message.

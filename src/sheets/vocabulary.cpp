@@ -226,31 +226,48 @@ void require_rows(Keys& keys, const PlanningData& data) {
   }
 }
 
-// A message of a template may use the names that are in scope wherever it is said.
-void require_said(Keys& keys, std::span<const SheetTemplate> sheets) {
-  Keys said;
+using Said = std::map<std::string, RequiredMessage>;
+
+// A message of several templates may use the names that are in scope in all of them.
+void keep_common(RequiredMessage& kept, const RequiredMessage& other) {
+  std::erase_if(kept.parameters, [&](const std::string& name) {
+    const auto& offered = other.parameters;
+    return std::find(offered.begin(), offered.end(), name) == offered.end();
+  });
+}
+
+Said said_by(std::span<const SheetTemplate> sheets) {
+  Said said;
   for (const SheetTemplate& sheet : sheets) {
-    for (const RequiredMessage& message : sheet.messages) {
-      const std::set<std::string> offered(message.parameters.begin(), message.parameters.end());
-      const auto [entry, is_first] = said.try_emplace(message.key, offered);
-      if (is_first) continue;
-      std::erase_if(entry->second, [&](const auto& name) { return !offered.contains(name); });
+    for (RequiredMessage message : sheet.messages) {
+      message.said_by = sheet.file;
+      const auto [entry, is_first] = said.try_emplace(message.key, message);
+      if (!is_first) keep_common(entry->second, message);
     }
   }
-  for (auto& [key, names] : said) keys.try_emplace(key, std::move(names));
+  return said;
 }
 
 }  // namespace
 
 std::vector<RequiredMessage> required_messages(std::span<const SheetTemplate> sheets,
+                                               std::span<const SheetTemplate> replaced,
                                                const PlanningData& data) {
   Keys keys;
   require_fixed(keys);
   require_products(keys, data);
   require_rows(keys, data);
-  require_said(keys, sheets);
+  Said all;
+  for (const auto& [key, names] : keys) {
+    all.try_emplace(key, RequiredMessage{key, {names.begin(), names.end()}, "", true});
+  }
+  all.merge(said_by(sheets));
+  Said no_longer = said_by(replaced);
+  for (auto& [key, message] : no_longer) message.is_needed = false;
+  all.merge(no_longer);
   std::vector<RequiredMessage> required;
-  for (const auto& [key, names] : keys) required.push_back({key, {names.begin(), names.end()}});
+  required.reserve(all.size());
+  for (auto& [key, message] : all) required.push_back(std::move(message));
   return required;
 }
 

@@ -11,9 +11,13 @@
 
 namespace tub {
 
-/// Every key with its placeholders, in byte order. Give all templates that there are: a message
-/// that none of them uses is a fault of the language file.
+/// Every key with its placeholders, in byte order. A message that is not among them is a fault of
+/// the language file.
+///
+/// sheets:   all templates that there are
+/// replaced: ours where a shop has its own: what only they say may stay in a language
 std::vector<RequiredMessage> required_messages(std::span<const SheetTemplate> sheets,
+                                               std::span<const SheetTemplate> replaced,
                                                const PlanningData& data);
 
 }  // namespace tub

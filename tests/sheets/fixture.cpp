@@ -296,13 +296,13 @@ const SheetTemplate& startup_card() {
 const Messages& english() {
   static const Messages messages = Messages::parse(
       file_text("templates/languages/en.json"), "en.json",
-      required_messages(std::vector<SheetTemplate>{startup_card()}, planning_data()));
+      required_messages(std::vector<SheetTemplate>{startup_card()}, {}, planning_data()));
   return messages;
 }
 
 Messages letterless_english() {
   const auto required =
-      required_messages(std::vector<SheetTemplate>{startup_card()}, planning_data());
+      required_messages(std::vector<SheetTemplate>{startup_card()}, {}, planning_data());
   nlohmann::json file = nlohmann::json::parse(file_text("templates/languages/en.json"));
   for (nlohmann::json& month : file.at("months")) month = "x";
   remove_letters(file.at("messages"));

@@ -92,7 +92,8 @@ TEST_CASE("a new product needs its name in every language") {
   PlanningData data = test::planning_data();
   data.products.push_back(data.products.front());
   data.products.back().id = "new_product";
-  const auto required = required_messages(std::vector<SheetTemplate>{test::startup_card()}, data);
+  const auto required =
+      required_messages(std::vector<SheetTemplate>{test::startup_card()}, {}, data);
   const auto is_key = [](const char* key) {
     return [key](const RequiredMessage& message) { return message.key == key; };
   };
@@ -104,4 +105,23 @@ TEST_CASE("a new product needs its name in every language") {
     CHECK(std::string(error.what()).find("the message \"product.new_product.name\" is missing") !=
           std::string::npos);
   }
+}
+
+TEST_CASE("what only a replaced template says may stay in a language, and need not") {
+  const auto trial = [](const std::string& key) {
+    return parse_sheet_template(R"({"sheet": "trial", "facts": "plan", "title": "{say.)" + key +
+                                    R"(}", "blocks": [], "foot": {}, "alternatives": {}})",
+                                key + ".json");
+  };
+  const std::vector<SheetTemplate> sheets = {trial("new_words")};
+  const std::vector<SheetTemplate> replaced = {trial("old_words")};
+  const auto required = required_messages(sheets, replaced, PlanningData{});
+  const auto row = [&](const std::string& key) {
+    return *std::find_if(required.begin(), required.end(),
+                         [&](const RequiredMessage& message) { return message.key == key; });
+  };
+  CHECK(row("new_words").is_needed);
+  CHECK(row("new_words").said_by == "new_words.json");
+  CHECK_FALSE(row("old_words").is_needed);
+  CHECK(row("rung.fill").is_needed);
 }
