@@ -21,7 +21,9 @@ std::string as_json(const Json& value) {
 }
 
 std::string one_line(const Diagnostic& diagnostic) {
-  std::string text = diagnostic.where.empty() ? "" : diagnostic.where + ": ";
+  // A line has one line: its column is enough.
+  const std::string where = replaced(diagnostic.where, ": line 1, column", ", column");
+  std::string text = where.empty() ? "" : where + ": ";
   text += diagnostic.message;
   if (!diagnostic.help.empty()) text += " (" + diagnostic.help + ")";
   return text;

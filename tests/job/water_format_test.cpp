@@ -104,7 +104,7 @@ TEST_CASE("an acid that is asked to raise pH is an error with the nearest readin
 
 TEST_CASE("every kind of bad line says what is wrong, and where") {
   const std::pair<std::string, std::string> cases[] = {
-      {R"({"ph": 7.5)", "line 3: line 1, column 11: the JSON ends too early"},
+      {R"({"ph": 7.5)", "line 3, column 11: the JSON ends too early"},
       {R"([1, 2])", "line 3: /: expected an object with a start state, found a list"},
       {R"({"ph": 7.5})", "line 3: /: the field \"temperature_c\" is missing"},
       {R"({"ph": 74, "temperature_c": 20})",
