@@ -158,31 +158,33 @@ DoseAnswer dose_one(const Water& water, const Compound& compound, const DoseTarg
 
 // Two compounds: for each amount of the outer one, the inner one meets the inner target.
 struct Roles {
-  std::size_t outer = 0;
+  std::size_t outer = 0;  // compounds
   std::size_t inner = 1;
+  DoseTarget outer_target;
+  DoseTarget inner_target;
 };
 
 DoseAnswer dose_two(const Water& water, const Compounds& compounds, const Roles& roles,
-                    const DoseTarget& outer, const DoseTarget& inner, const SpeciesTable& table) {
+                    const SpeciesTable& table) {
   const auto dosed = [&](const Doses& d) { return with_doses(water, compounds, d); };
   const Path path = [&](double place) -> std::optional<Doses> {
     const Water begun = add(water, *compounds[roles.outer], place);
-    const DoseAnswer rest = dose_one(begun, *compounds[roles.inner], inner, table);
+    const DoseAnswer rest = dose_one(begun, *compounds[roles.inner], roles.inner_target, table);
     if (!rest.is_reached) return std::nullopt;
     Doses doses(2);
     doses[roles.outer] = place;
     doses[roles.inner] = rest.mg_l[0];
     return doses;
   };
-  Search search(dosed, path, outer, table);
+  Search search(dosed, path, roles.outer_target, table);
   const auto found = search.run();
   DoseAnswer answer;
   answer.why = Unreachable::not_together;
   if (!found) return answer;
-  answer.is_reached = is_met(found->y, outer);
+  answer.is_reached = is_met(found->y, roles.outer_target);
   answer.why = search.moves() ? Unreachable::levels_off : Unreachable::not_changed;
   answer.mg_l = *path(found->x);
-  answer.readings = {found->y + outer.value, inner.value};
+  answer.readings = {found->y + roles.outer_target.value, roles.inner_target.value};
   return answer;
 }
 
@@ -198,9 +200,9 @@ DoseAnswer dose_pair(const Water& water, const Compounds& compounds,
   const bool first_inside = is_total(targets[0]) && !is_total(targets[1]);
   const DoseTarget& inner = targets[first_inside ? 0 : 1];
   const DoseTarget& outer = targets[first_inside ? 1 : 0];
-  DoseAnswer best = dose_two(water, compounds, {0, 1}, outer, inner, table);
+  DoseAnswer best = dose_two(water, compounds, {0, 1, outer, inner}, table);
   if (!best.is_reached) {
-    DoseAnswer other = dose_two(water, compounds, {1, 0}, outer, inner, table);
+    DoseAnswer other = dose_two(water, compounds, {1, 0, outer, inner}, table);
     const auto miss = [&](const DoseAnswer& a) {
       return a.readings.empty() ? HUGE_VAL : std::abs(a.readings[0] - outer.value);
     };
