@@ -59,6 +59,18 @@ void assume_jets(const std::vector<Step>& steps, const GasExchange& gas,
                       {"high", gas.jets_on.high}}});
 }
 
+/// The shelf in the order of the product rows: a job's own order changes nothing.
+std::vector<ShelfItem> in_row_order(std::vector<ShelfItem> shelf,
+                                    const std::vector<Product>& rows) {
+  const auto row_of = [&](const ShelfItem& item) {
+    return std::find_if(rows.begin(), rows.end(),
+                        [&](const Product& row) { return row.id == item.product.id; });
+  };
+  std::stable_sort(shelf.begin(), shelf.end(),
+                   [&](const ShelfItem& a, const ShelfItem& b) { return row_of(a) < row_of(b); });
+  return shelf;
+}
+
 Plan described(const Situation& situation) {
   const PlanRequest& request = situation.request;
   Plan plan;
@@ -74,7 +86,8 @@ Plan described(const Situation& situation) {
   plan.retest_with = request.retest_with.id;
   plan.start = situation.start.state;
   plan.measured = situation.start.measured;
-  plan.hazards = dangerous_pairs(request.shelf, situation.data.hazard_rules);
+  plan.hazards = dangerous_pairs(in_row_order(request.shelf, situation.data.products),
+                                 situation.data.hazard_rules);
   plan.assumed = assumed_by(situation);
   if (situation.mildest(Purpose::hold_metals) != nullptr) plan.held = metals_to_hold(situation);
   return plan;

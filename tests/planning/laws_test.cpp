@@ -184,6 +184,8 @@ TEST_CASE("the order of the shelf changes nothing") {
     std::reverse(turned.shelf.begin(), turned.shelf.end());
     const Plan plan = make_plan(turned, planning_data(), species_table());
     CHECK(plan.final == planned()[i].plan.final);
+    CHECK(plan.hazards == planned()[i].plan.hazards);
+    CHECK(plan.assumed == planned()[i].plan.assumed);
     REQUIRE(plan.steps.size() == planned()[i].plan.steps.size());
     for (std::size_t step = 0; step < plan.steps.size(); ++step) {
       CHECK(plan.steps[step].after == planned()[i].plan.steps[step].after);
