@@ -24,10 +24,10 @@ void Flow::add(Content& content, const Words& words, const Type& type, const Con
     return;
   }
   std::vector<Line> lines = break_lines(words, type, right_ - left_, context);
-  for (std::size_t i = 0; i < lines.size(); ++i) {
-    if (i > 0) new_line(type.leading);
-    put(content, std::move(lines[i]), context);
-  }
+  const double below = static_cast<double>(lines.size() - 1) * type.leading;
+  const double end = lines.back().width + gap_;
+  append_lines(content, std::move(lines), at_, type.leading, context);
+  at_ = {at_.x + end, at_.y + below};
 }
 
 }  // namespace tub

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cstddef>
+#include <iterator>
 #include <limits>
 #include <tuple>
 #include <utility>
@@ -172,6 +173,12 @@ double aligned(double width, double line, Align align) {
   return align == Align::right ? width - line : (width - line) / 2;
 }
 
+void join(Content& content, Line line, Point at) {
+  move(line.marks, at);
+  content.insert(content.end(), std::make_move_iterator(line.marks.begin()),
+                 std::make_move_iterator(line.marks.end()));
+}
+
 bool ends_in_space(const std::string& text) { return !text.empty() && text.back() == ' '; }
 
 }  // namespace
@@ -215,7 +222,6 @@ Fragment paragraph(const Words& words, const Type& type, double width, const Con
 }
 
 void append(Content& content, Line line, Point at, const Context& context) {
-  move(line.marks, at);
   if (!content.empty() && content.back().kind == Mark::Kind::text) {
     auto& run = std::get<TextRun>(content.back().items.back());
     if (!ends_in_space(run.text)) {
@@ -223,8 +229,19 @@ void append(Content& content, Line line, Point at, const Context& context) {
       run.width += text_width(context.fonts.face(run.face), " ", run.size);
     }
   }
-  content.insert(content.end(), std::make_move_iterator(line.marks.begin()),
-                 std::make_move_iterator(line.marks.end()));
+  join(content, std::move(line), at);
+}
+
+void append_lines(Content& content, std::vector<Line> lines, Point first, double leading,
+                  const Context& context) {
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    const Point at{first.x, first.y + static_cast<double>(i) * leading};
+    if (i == 0) {
+      append(content, std::move(lines[i]), at, context);
+    } else {
+      join(content, std::move(lines[i]), at);
+    }
+  }
 }
 
 }  // namespace tub

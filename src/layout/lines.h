@@ -35,4 +35,8 @@ Fragment paragraph(const Words& words, const Type& type, double width, const Con
 /// that text is given a space at its end, so that the two are not read as one word.
 void append(Content& content, Line line, Point at, const Context& context);
 
+/// Adds the lines of one text below each other, the first as `append` does.
+void append_lines(Content& content, std::vector<Line> lines, Point first, double leading,
+                  const Context& context);
+
 }  // namespace tub

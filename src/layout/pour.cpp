@@ -22,6 +22,14 @@ Words bold_words(const Words& words) {
   return result;
 }
 
+/// How an amount and its spoons are set.
+struct AmountStyle {
+  Type amount;
+  Type spoons;
+  Type under;  ///< spoons that do not fit beside it
+  double gap = 0;
+};
+
 /// Cells of one row around a common baseline, which is found when all are known.
 class PourRow {
  public:
@@ -32,10 +40,9 @@ class PourRow {
     add_mark(tick_mark(context_.lengths().tick, context_.lengths().tick_drop, context_),
              tracks_.text);
     const Types& types = context_.types();
-    Line amount = single_line(plain(pour.amount.text), types.amount, context_);
-    Line spoons = single_line(plain(pour.amount.spoons), types.spoons, context_);
-    add_amount(std::move(amount), std::move(spoons), tracks_.pour, context_.lengths().spoons_gap,
-               types.spoons_under, pour);
+    const AmountStyle style{types.amount, types.spoons, types.spoons_under,
+                            context_.lengths().spoons_gap};
+    add_amount(pour, style, tracks_.pour, tracks_.pour);
     // All first pours stand equally far apart, with spoons or without.
     rise_ = std::max(rise_, context_.rise(types.amount));
     fall_ = std::max(fall_, context_.fall(types.spoons));
@@ -47,18 +54,18 @@ class PourRow {
     add_mark(tick_mark(lengths.small_tick, lengths.small_tick_drop, context_), tracks_.pour);
     const double text_x = tracks_.pour + lengths.small_tick + lengths.tick_gap;
     Line condition = single_line(bold_words(pour.condition), types.body, context_);
-    Line amount = single_line(plain(pour.amount.text), types.second_amount, context_);
-    Line spoons = single_line(plain(pour.amount.spoons), types.second_spoons, context_);
+    const AmountStyle style{types.second_amount, types.second_spoons, types.second_spoons,
+                            lengths.second_spoons_gap};
+    const double amount_width = context_.width(pour.amount.text, style.amount);
     double amount_x = text_x + condition.width + (condition.width > 0 ? lengths.second_gap : 0);
-    if (amount_x + amount.width > tracks_.pour_right && condition.width > 0) {
+    if (amount_x + amount_width > tracks_.pour_right && condition.width > 0) {
       add_lines_above(bold_words(pour.condition), text_x);
       rise_ += lengths.outcome_above;
       amount_x = text_x;
     } else {
       add_line(std::move(condition), {text_x, 0});
     }
-    add_amount(std::move(amount), std::move(spoons), amount_x, lengths.second_spoons_gap,
-               types.second_spoons, pour);
+    add_amount(pour, style, text_x, amount_x);
     rise_ = std::max(rise_, context_.rise(types.second_amount));
     fall_ = std::max(fall_, context_.fall(types.second_amount));
   }
@@ -95,21 +102,29 @@ class PourRow {
     append(content_, std::move(line), at, context_);
   }
 
+  void add_lines(std::vector<Line> lines, Point first, double leading) {
+    if (lines.empty()) return;
+    const double below = first.y + static_cast<double>(lines.size() - 1) * leading;
+    rise_ = std::max(rise_, lines.front().rise - first.y);
+    fall_ = std::max(fall_, lines.back().fall + below);
+    append_lines(content_, std::move(lines), first, leading, context_);
+  }
+
   /// The condition in lines of its own, the last of them a line above the amount.
   void add_lines_above(const Words& words, double x) {
     const Types& types = context_.types();
     std::vector<Line> lines = break_lines(words, types.body, tracks_.pour_right - x, context_);
     const double last = -context_.rise(types.second_amount) - context_.fall(types.body);
-    for (std::size_t i = 0; i < lines.size(); ++i) {
-      const double above = static_cast<double>(lines.size() - 1 - i) * types.body.leading;
-      add_line(std::move(lines[i]), {x, last - above});
-    }
+    const double above = static_cast<double>(lines.size() - 1) * types.body.leading;
+    add_lines(std::move(lines), {x, last - above}, types.body.leading);
   }
 
   /// The amount, its spoons beside it where they fit, else under it.
-  void add_amount(Line amount, Line spoons, double x, double gap, const Type& under,
-                  const Pour& pour) {
-    const double spoons_x = x + amount.width + gap;
+  void add_amount(const Pour& pour, const AmountStyle& style, double least_x, double x) {
+    Line amount = single_line(plain(pour.amount.text), style.amount, context_);
+    Line spoons = single_line(plain(pour.amount.spoons), style.spoons, context_);
+    const Type& under = style.under;
+    const double spoons_x = x + amount.width + style.gap;
     const double over = x + amount.width - tracks_.pour_right;
     if (over > 0) context_.too_wide(pour.amount.text, over);
     add_line(std::move(amount), {x, 0});
@@ -118,23 +133,21 @@ class PourRow {
       add_line(std::move(spoons), {spoons_x, 0});
       return;
     }
-    // Clear of the amount's descenders.
-    const double drop = context_.fonts.bold.descent() * context_.types().amount.size / 1000;
-    double y = drop + context_.rise(under) * 0.8;
-    for (Line& line :
-         break_lines(plain(pour.amount.spoons), under, tracks_.pour_right - x, context_)) {
-      add_line(std::move(line), {x, y});
-      y += under.leading;
-    }
+    // Under it, clear of its descenders (0.24 em) whatever accents the spoons have (0.98 em);
+    // further left if the amount stands far to the right.
+    const double drop = 0.25 * style.amount.size + under.size;
+    const double left = x + spoons.width <= tracks_.pour_right ? x : least_x;
+    add_lines(break_lines(plain(pour.amount.spoons), under, tracks_.pour_right - left, context_),
+              {left, drop}, under.leading);
   }
 
   void add_cell(const Words& words, double x, double width, Align align) {
-    double y = 0;
-    for (Line& line : break_lines(words, context_.types().body, width, context_)) {
-      const double shift = align == Align::right ? width - line.width : 0;
-      add_line(std::move(line), {x + shift, y});
-      y += context_.types().body.leading;
+    const Type& body = context_.types().body;
+    std::vector<Line> lines = break_lines(words, body, width, context_);
+    for (Line& line : lines) {
+      if (align == Align::right) move(line.marks, {width - line.width, 0});
     }
+    add_lines(std::move(lines), {x, 0}, body.leading);
   }
 
   const LadderTracks& tracks_;

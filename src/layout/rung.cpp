@@ -112,10 +112,11 @@ class RungMaker {
     double y = baseline_;
     Content content;
     double end = title_x();
-    for (std::size_t i = 0; i < title_.size(); ++i) {
-      if (i > 0) y += types.rung_title.leading;
-      end = title_x() + title_[i].width;
-      append(content, std::move(title_[i]), {title_x(), y}, context_);
+    if (!title_.empty()) {
+      const double leading = types.rung_title.leading;
+      end = title_x() + title_.back().width;
+      y += static_cast<double>(title_.size() - 1) * leading;
+      append_lines(content, std::move(title_), {title_x(), baseline_}, leading, context_);
     }
     if (!content.empty()) {
       Element element = Element::heading(2);
@@ -125,7 +126,7 @@ class RungMaker {
     }
     const double fall = context_.fall(rung_.aside.empty() ? types.rung_title : types.aside);
     out_.height = y + std::max(fall, context_.fall(types.rung_title));
-    if (!rung_.aside.empty()) lay_aside({end + lengths_.point_gap, y});
+    if (!rung_.aside.empty()) lay_aside({end, y});
   }
 
   void lay_tick() {
@@ -134,17 +135,33 @@ class RungMaker {
     out_.write_figure(std::move(content.front()), body_);
   }
 
+  /// The widest gap between points, within reason, with which all stand behind the title; the usual
+  /// one if they cannot.
+  double aside_gap(double from) const {
+    double used = 0;
+    double gaps = 1;
+    for (const Words& point : rung_.aside) {
+      used += single_line(point, context_.types().body, context_).width;
+      gaps += text_of(point).ends_with('.') ? 0 : 1;
+    }
+    const double wide = lengths_.point_gap;
+    const double narrow = (title_right() - from - used) / gaps;
+    return narrow < wide && narrow >= lengths_.sentence_gap ? narrow : wide;
+  }
+
   /// Points behind the title as far as they fit there, the rest on lines of their own.
   void lay_aside(Point at) {
     const Type& body = context_.types().body;
-    Flow flow(title_x(), title_right(), lengths_.point_gap, at);
+    const double gap = aside_gap(at.x);
+    at.x += gap;
+    Flow flow(title_x(), title_right(), gap, at);
     Content content;
     for (const Words& point : rung_.aside) {
       const Line line = single_line(point, body, context_);
       if (flow.baseline() == at.y && !flow.fits(line)) flow.new_line(next_line());
       flow.add(content, point, body, context_);
       // Sentences follow each other as in running text.
-      if (text_of(point).ends_with('.')) flow.close_up(lengths_.sentence_gap);
+      if (text_of(point).ends_with('.')) flow.close_up(std::min(gap, lengths_.sentence_gap));
     }
     if (flow.baseline() > at.y) {
       out_.height = std::max(out_.height, flow.baseline() + context_.fall(body));
@@ -163,18 +180,17 @@ class RungMaker {
     if (rung_.hazard.empty()) return;
     const Type type = bold(context_.types().body);
     const double indent = lengths_.triangle_width + lengths_.triangle_gap;
-    double y = out_.height + context_.rise(type);
+    const double y = out_.height + context_.rise(type);
     Content content = {triangle_mark(context_.document.alternatives.triangle, context_)};
     move(content, {title_x(), y});
-    for (Line& line :
-         break_lines(rung_.hazard, type, title_right() - title_x() - indent, context_)) {
-      append(content, std::move(line), {title_x() + indent, y}, context_);
-      y += type.leading;
-    }
+    std::vector<Line> lines =
+        break_lines(rung_.hazard, type, title_right() - title_x() - indent, context_);
+    const double below = static_cast<double>(lines.size() - 1) * type.leading;
+    append_lines(content, std::move(lines), {title_x() + indent, y}, type.leading, context_);
     Element element = Element::of(Role::paragraph, body_);
     element.language = rung_.hazard.language;
     out_.write(std::move(element), std::move(content));
-    out_.height = y - type.leading + context_.fall(type) + lengths_.hazard_below;
+    out_.height = y + below + context_.fall(type) + lengths_.hazard_below;
   }
 
   void lay_signs_at_right() {
@@ -209,6 +225,7 @@ class RungMaker {
   }
 
   void lay_notes() {
+    if (!rung_.pours.empty() && rung_.outcomes.empty()) out_.height += lengths_.outcome_above;
     const double x = rung_.tick || !rung_.pours.empty() ? tracks_.pour : tracks_.text;
     for (const Words& note : rung_.notes) {
       const Fragment part = paragraph(note, context_.types().body, tracks_.right - x, context_);
