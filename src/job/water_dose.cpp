@@ -109,6 +109,7 @@ std::optional<WaterStep> read_dose(const Node& step, const WaterReading& reading
   const SpeciesTable& table = reading.table;
   return [=, &table](const Water& water) {
     std::vector<DoseTarget> plain;
+    plain.reserve(targets.size());
     for (const NamedTarget& target : targets) plain.push_back(target.target);
     const DoseAnswer answer = dose_to(water, compounds, plain, table);
     if (answer.is_reached)
