@@ -22,7 +22,7 @@ using Doses = std::vector<double>;
 using Path = std::function<std::optional<Doses>(double)>;
 
 double reading_of(const Water& water, double WaterState::*reading, const SpeciesTable& table) {
-  for (const Measure& measure : measures)
+  for (const LinearReading& measure : measures)
     if (reading == measure.reading && grams_per_mole(measure.component) > 0) {
       double sum = water.totals[measure.component];
       for (const HeldMetal& metal : held_metals)
@@ -189,7 +189,7 @@ DoseAnswer dose_two(const Water& water, const Compounds& compounds, const Roles&
 }
 
 bool is_total(const DoseTarget& target) {
-  return std::any_of(measures.begin(), measures.end(), [&](const Measure& m) {
+  return std::any_of(measures.begin(), measures.end(), [&](const LinearReading& m) {
     return target.reading == static_cast<double WaterState::*>(m.reading);
   });
 }

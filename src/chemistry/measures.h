@@ -10,7 +10,7 @@
 namespace tub {
 
 /// A reading that counts a component: mg/kg = mol/kg × grams_per_mole × 1000.
-struct Measure {
+struct LinearReading {
   double Readings::*reading;
   Component component;
   double grams_per_mole;
@@ -19,7 +19,7 @@ struct Measure {
 };
 
 /// A test of each proves that the mass follows from the formula and the data file's weights.
-inline constexpr std::array<Measure, 18> measures = {{
+inline constexpr std::array<LinearReading, 18> measures = {{
     {&Readings::total_alkalinity_mg_l, Component::alkalinity, 50.043, "CaCO3", 2},
     {&Readings::calcium_hardness_mg_l, Component::calcium, 100.086, "CaCO3"},
     {&Readings::magnesium_hardness_mg_l, Component::magnesium, 100.086, "CaCO3"},
@@ -53,7 +53,7 @@ inline constexpr std::array<HeldMetal, 3> held_metals = {{
 
 /// REQUIRES: a component that a reading counts.
 constexpr double grams_per_mole(Component component) {
-  for (const Measure& measure : measures)
+  for (const LinearReading& measure : measures)
     if (measure.component == component) return measure.grams_per_mole;
   return 0;
 }

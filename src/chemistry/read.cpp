@@ -61,10 +61,10 @@ double dissolved_solids(const Amounts& amounts, const SpeciesTable& table) {
 }
 
 void read_totals(const Totals& totals, Readings& readings) {
-  for (const Measure& m : measures)
+  for (const LinearReading& m : measures)
     readings.*m.reading = totals[m.component] * m.grams_per_mole * 1e3;
   for (const HeldMetal& metal : held_metals)
-    for (const Measure& m : measures)
+    for (const LinearReading& m : measures)
       if (m.component == metal.free)
         readings.*m.reading += totals[metal.held] * m.grams_per_mole * 1e3;
 }

@@ -27,7 +27,7 @@ constexpr double highest_log10_pco2 = 0;    // above 1 atm carbon dioxide boils 
 
 Totals totals_of(const Readings& readings) {
   Totals totals;
-  for (const Measure& m : measures) {
+  for (const LinearReading& m : measures) {
     const double amount = readings.*m.reading;
     if (!std::isfinite(amount) || (amount < 0 && m.component != Component::alkalinity))
       throw_impossible(fmt::format("the {} is impossible: {} mg/L",

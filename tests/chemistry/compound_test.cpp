@@ -46,7 +46,7 @@ TEST_CASE("equivalents of alkalinity a mole are those of the literature") {
 }
 
 TEST_CASE("the mass of each reading's unit follows from its formula") {
-  for (const Measure& measure : measures) {
+  for (const LinearReading& measure : measures) {
     INFO(name_of(measure.component));
     const Atoms atoms = atoms_of(measure.formula, species().elements());
     CHECK(measure.grams_per_mole * measure.divisor ==
