@@ -38,5 +38,20 @@ auto read_all(const std::vector<Node>& rows, Read read) {
 }
 /// A problem at each row whose "id" another row has.
 void report_duplicate_ids(const std::vector<Node>& rows);
+/// What `read` makes of each row of a file's one list, whose rows have an "id" each.
+///
+/// Throws: Error with every fault of the text
+template <class Read>
+auto parse_list(std::string_view text, const std::string& file, const std::string& list,
+                Read read) {
+  Problems problems;
+  const Node root = Node::parse(text, file, problems);
+  root.allow_only(std::vector<std::string>{"_about", list});
+  const std::vector<Node> rows = items(root, list);
+  report_duplicate_ids(rows);
+  auto result = read_all(rows, read);
+  problems.throw_if_any();
+  return result;
+}
 
 }  // namespace tub::data_row

@@ -77,14 +77,7 @@ MeasureSystem read_system(const Node& row) {
 }  // namespace
 
 std::vector<MeasureSystem> parse_measures(std::string_view text, const std::string& file) {
-  Problems problems;
-  const Node root = Node::parse(text, file, problems);
-  root.allow_only(Names{"_about", "measures"});
-  const std::vector<Node> rows = data_row::items(root, "measures");
-  data_row::report_duplicate_ids(rows);
-  std::vector<MeasureSystem> systems = data_row::read_all(rows, read_system);
-  problems.throw_if_any();
-  return systems;
+  return data_row::parse_list(text, file, "measures", read_system);
 }
 
 }  // namespace tub

@@ -46,14 +46,7 @@ TestMethod read_method(const Node& node) {
 }  // namespace
 
 std::vector<TestMethod> parse_test_methods(std::string_view text, const std::string& file) {
-  Problems problems;
-  const Node root = Node::parse(text, file, problems);
-  root.allow_only(Names{"_about", "test_methods"});
-  const std::vector<Node> rows = data_row::items(root, "test_methods");
-  data_row::report_duplicate_ids(rows);
-  std::vector<TestMethod> methods = data_row::read_all(rows, read_method);
-  problems.throw_if_any();
-  return methods;
+  return data_row::parse_list(text, file, "test_methods", read_method);
 }
 
 }  // namespace tub
