@@ -162,8 +162,8 @@ class StepWords {
     return text;
   }
   std::string operator()(const Replace& replace) const {
-    return fmt::format("Drain {} % and refill with {}.", tidy(100 * replace.fraction, 0),
-                       replaced(replace.with, "_", " "));
+    return fmt::format("{} % of the water from the {}; in a full tub, drain so much first.",
+                       tidy(100 * replace.fraction, 0), replaced(replace.with, "_", " "));
   }
 
  private:

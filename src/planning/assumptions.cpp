@@ -14,7 +14,7 @@ namespace {
 using Names = std::vector<std::string>;
 using Member = Assumed Assumptions::*;
 
-constexpr std::array<std::pair<std::string_view, Member>, 20> members = {{
+constexpr std::array<std::pair<std::string_view, Member>, 23> members = {{
     {"overshoot_bound", &Assumptions::overshoot_bound},
     {"first_pour_share", &Assumptions::first_pour_share},
     {"least_first_pour_share", &Assumptions::least_first_pour_share},
@@ -34,6 +34,9 @@ constexpr std::array<std::pair<std::string_view, Member>, 20> members = {{
     {"chlorine_per_combined", &Assumptions::chlorine_per_combined},
     {"cartridge_free_chlorine_mg_l", &Assumptions::cartridge_free_chlorine_mg_l},
     {"cartridge_total_bromine_mg_l", &Assumptions::cartridge_total_bromine_mg_l},
+    {"refill_step", &Assumptions::refill_step},
+    {"refill_half_width", &Assumptions::refill_half_width},
+    {"most_replaced", &Assumptions::most_replaced},
     {"saturation_index", &Assumptions::saturation_index},
 }};
 
@@ -77,15 +80,28 @@ void read_metal_limits(const Node& table, Assumptions& assumptions) {
   table.allow_only(known);
 }
 
+void read_softer_water(const Node& table, Assumptions& assumptions) {
+  Names known;
+  for (const Reading reading : {Reading::ph, Reading::total_alkalinity, Reading::calcium_hardness,
+                                Reading::dissolved_solids}) {
+    known.emplace_back(name_of(reading));
+    if (const auto row = table.require(name_of(reading))) {
+      assumptions.softer_water[reading] = read_row("softer_water", *row);
+    }
+  }
+  table.allow_only(known);
+}
+
 }  // namespace
 
 Assumptions parse_assumptions(std::string_view text, const std::string& file) {
   Problems problems;
   const Node root = Node::parse(text, file, problems);
-  root.allow_only(Names{"_about", "assumptions", "metal_limits"});
+  root.allow_only(Names{"_about", "assumptions", "metal_limits", "softer_water"});
   Assumptions assumptions;
   if (const auto table = root.require("assumptions")) read_assumptions(*table, assumptions);
   if (const auto table = root.require("metal_limits")) read_metal_limits(*table, assumptions);
+  if (const auto table = root.require("softer_water")) read_softer_water(*table, assumptions);
   problems.throw_if_any();
   return assumptions;
 }

@@ -46,11 +46,17 @@ struct Assumptions {
   Assumed chlorine_per_combined;  ///< mg of free chlorine that a mg of combined chlorine eats
   Assumed cartridge_free_chlorine_mg_l;  ///< kept beside a mineral cartridge
   Assumed cartridge_total_bromine_mg_l;
+  // Other water
+  Assumed refill_step;        ///< share: as finely as two waters are measured into a tub
+  Assumed refill_half_width;  ///< 90 %, of that share
+  Assumed most_replaced;      ///< share: who has to replace more drains all of it
   // Balance
   Assumed saturation_index;  ///< low and high: the soft band
 
   /// Aesthetic limits of metals, mg/L: above, a sequestrant is asked for.
   ByReading<Assumed> metal_limits;
+  /// What soft water is thought to be like where none was tested: pH, alkalinity, hardness, solids.
+  ByReading<Assumed> softer_water;
 };
 
 /// Throws: Error with every fault of the text, a constant that is missing included

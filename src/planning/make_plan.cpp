@@ -7,6 +7,7 @@
 #include "planning/goals/single_reading.h"
 #include "planning/measured_draft.h"
 #include "planning/plan_steps.h"
+#include "planning/refill.h"
 #include "planning/remedies.h"
 #include "planning/unmet.h"
 #include "planning/waits.h"
@@ -33,6 +34,9 @@ std::vector<Reason> assumed_by(const Situation& situation) {
   append(situation.start.assumed);
   assumed.push_back(reason_of(situation.assumptions.dosing_temperature_c));
   assumed.push_back(reason_of(situation.assumptions.carbon_dioxide_lost_per_wait));
+  if (situation.refill.fraction > 0) {
+    assumed.push_back(reason_of(situation.assumptions.refill_half_width));
+  }
   if (sanitizer_dose(situation)) {
     assumed.push_back(reason_of(situation.assumptions.fresh_water_demand_mg_l));
   }
@@ -84,7 +88,6 @@ Plan described(const Situation& situation) {
   plan.gate = situation.gate.readings;
   plan.gate_source = situation.gate.source;
   plan.retest_with = request.retest_with.id;
-  plan.start = situation.start.state;
   plan.measured = situation.start.measured;
   plan.hazards = dangerous_pairs(in_row_order(request.shelf, situation.data.products),
                                  situation.data.hazard_rules);
@@ -96,10 +99,15 @@ Plan described(const Situation& situation) {
 }  // namespace
 
 Plan make_plan(const PlanRequest& request, const PlanningData& data, const SpeciesTable& species) {
-  const Situation situation(request, data, species);
+  const Waters waters = waters_of(request, data, species);
+  const Refill refill = best_refill(request, data, species, waters);
+  const Situation situation(request, data, species, refilled(waters, refill, data, species),
+                            refill);
   const Draft draft = measured_draft(situation);
   const Water final = situation.bench.after(situation.start.water, draft);
   Plan plan = described(situation);
+  plan.start = waters.first.state;
+  if (waters.second) plan.second_source = waters.second->state;
   plan.steps = steps_of(situation, draft);
   wait_for_partners(plan.steps, plan.hazards);
   assume_jets(plan.steps, species.gas_exchange(), plan.assumed);
@@ -108,9 +116,6 @@ Plan make_plan(const PlanRequest& request, const PlanningData& data, const Speci
   plan.drift = drift_of(situation, final);
   plan.unmet = unmet_of(situation, plan.final, plan.final_range);
   add_what_to_buy(request, data, species, plan.unmet);
-  if (request.second_source) {
-    plan.second_source = start_water(*request.second_source, data, species).state;
-  }
   plan.sources = citations(situation, plan);
   return plan;
 }

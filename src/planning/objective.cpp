@@ -54,14 +54,23 @@ struct Effort {
   }
 };
 
+/// Too much sanitizer falls by itself: no plan is better for having less of it.
+bool is_left_to_time(const Situation& situation, Reading reading) {
+  const Goal* goal = situation.goal(reading);
+  return reading == situation.sanitizer.reading && goal != nullptr && goal->band.high &&
+         value_of(reading, situation.start.state) > *goal->band.high;
+}
+
 void judge(const Situation& situation, const WaterState& final, Score& score) {
   for (const auto& [reading, goal] : situation.goals) {
+    if (is_left_to_time(situation, reading)) continue;
     const double outside = distance_outside(reading, goal.band, value_of(reading, final));
     if (outside <= on_the_edge) continue;
     ++(counts_first(reading) ? score.unmet : score.unmet_hardness);
     score.distance += outside;
   }
   for (const auto& [reading, range] : situation.gate.readings) {
+    if (is_left_to_time(situation, reading)) continue;
     const Limits limits{range.low, range.high};
     const double outside = distance_outside(reading, limits, value_of(reading, final));
     if (outside > on_the_edge) ++score.unsafe;
@@ -103,6 +112,7 @@ bool is_better(const Score& a, const Score& b) {
   if (a.unmet != b.unmet) return a.unmet < b.unmet;
   if (a.unmet_hardness != b.unmet_hardness) return a.unmet_hardness < b.unmet_hardness;
   if (std::abs(a.distance - b.distance) > same_distance) return a.distance < b.distance;
+  if (a.doubtful != b.doubtful) return a.doubtful < b.doubtful;
   if (a.additions != b.additions) return a.additions < b.additions;
   if (std::abs(a.hours - b.hours) > same_hours) return a.hours < b.hours;
   if (std::abs(a.grams - b.grams) > same_grams) return a.grams < b.grams;

@@ -28,6 +28,7 @@ class Rungs {
       steps_.push_back({FillVessel{}, 1});
       number_ = 1;
     }
+    if (situation_.refill.fraction > 0) add_refill();
     for (index_ = 0; index_ < draft_.size(); ++index_) {
       std::visit([this](const auto& move) { add(move); }, draft_[index_]);
     }
@@ -35,11 +36,19 @@ class Rungs {
   }
 
  private:
+  /// At the fill it is part of the first rung; in a full tub it is a rung of its own.
+  void add_refill() {
+    number_ = 1;
+    finish({Replace{situation_.refill.fraction, situation_.refill.with}, number_});
+    is_refilled_ = situation_.request.water_is_in_tub;
+  }
+
   bool is_last() const { return index_ + 1 == draft_.size(); }
 
   void add(const HeatMove& move) {
     // Fill and first heat share a number; the last heat has its own.
-    if (number_ == 0 || is_last()) ++number_;
+    if (number_ == 0 || is_last() || is_refilled_) ++number_;
+    is_refilled_ = false;
     Step step{Heat{move.to_c}, number_};
     pass(move);
     if (is_last()) set_gate(step);
@@ -323,6 +332,7 @@ class Rungs {
   Water airy_;  // the same with some of its carbon dioxide lost in every wait
   std::size_t index_ = 0;
   int number_ = 0;
+  bool is_refilled_ = false;  // by the last step, on a rung of its own
   std::vector<Step> steps_;
 };
 

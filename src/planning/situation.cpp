@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <tuple>
+#include <utility>
 
 namespace tub {
 namespace {
@@ -48,11 +49,17 @@ bool is_spooned(const MeasureSystem& system, const Product& product) {
 
 Situation::Situation(const PlanRequest& a_request, const PlanningData& some_data,
                      const SpeciesTable& species)
+    : Situation(a_request, some_data, species, start_water(a_request.water, some_data, species),
+                {}) {}
+
+Situation::Situation(const PlanRequest& a_request, const PlanningData& some_data,
+                     const SpeciesTable& species, StartWater from, Refill a_refill)
     : request(a_request),
       data(some_data),
       assumptions(some_data.assumptions),
       bench(species),
-      start(start_water(a_request.water, some_data, species)),
+      start(std::move(from)),
+      refill(std::move(a_refill)),
       sanitizer(sanitizer_row(a_request.sanitizer.kind)),
       gate(bathing_gate(a_request, some_data, sanitizer.reading)),
       targets(followed_targets(a_request, some_data.assumptions)),

@@ -5,6 +5,7 @@
 
 #include "planning/draft.h"
 #include "planning/goals.h"
+#include "planning/mixture.h"
 #include "planning/start_water.h"
 #include "planning/uncertainty.h"
 
@@ -15,6 +16,9 @@ namespace tub {
 class Situation {
  public:
   Situation(const PlanRequest& request, const PlanningData& data, const SpeciesTable& species);
+  /// The same with another water to begin with: that of the request after a refill.
+  Situation(const PlanRequest& request, const PlanningData& data, const SpeciesTable& species,
+            StartWater from, Refill a_refill);
   Situation(const Situation&) = delete;
   Situation& operator=(const Situation&) = delete;
 
@@ -22,7 +26,8 @@ class Situation {
   const PlanningData& data;
   const Assumptions& assumptions;
   const Bench bench;
-  const StartWater start;
+  const StartWater start;  ///< the water that the moves begin with, a refill included
+  const Refill refill;
   const SanitizerRow& sanitizer;
   const BathingGate gate;
   const TargetSet targets;

@@ -2,6 +2,7 @@
 // be off becomes waters.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -10,11 +11,11 @@
 
 namespace tub {
 
-/// What a reading's error does to the start water.
+/// What a reading's error, or that of a share of another water, does to the start water.
 struct UncertainReading {
-  Reading reading = Reading::ph;
-  Water low;         ///< with the reading lower by `share` of its 90 % half-width
-  Water high;        ///< and higher
+  std::optional<Reading> reading;  ///< none: the share
+  Water low;                       ///< with the reading lower by `share` of its 90 % half-width
+  Water high;                      ///< and higher
   double share = 1;  ///< 1, or less where the water at the whole half-width cannot exist
 };
 

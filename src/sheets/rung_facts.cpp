@@ -5,6 +5,7 @@
 #include <optional>
 #include <string>
 #include <utility>
+#include <vector>
 
 #include "sheets/addition_facts.h"
 #include "sheets/plan_shape.h"
@@ -190,11 +191,18 @@ class RungWriter {
                 messages().words("then.stop_and_call"));
   }
 
+  // At the fill the other water is part of it; later some has to be drained first.
   void write_replace(const Replace& replace) {
+    const bool fills = first_of<FillVessel>(group_) != nullptr;
+    const std::vector<MessageParameter> parameters = {
+        {"share", wording_.percent(replace.fraction)},
+        {"water", messages().text("water." + replace.with)}};
+    if (fills) {
+      rung_.add("aside", text_facts(messages().words("rung.blend", parameters)));
+      return;
+    }
     rung_.set("tick", messages().words("yes"));
-    rung_.set("title", messages().words("rung.replace",
-                                        {{"share", wording_.percent(replace.fraction)},
-                                         {"water", messages().text("water." + replace.with)}}));
+    rung_.set("title", messages().words("rung.replace", parameters));
     rung_.add("aside", text_facts(messages().words("rung.replace_how")));
   }
 

@@ -57,6 +57,7 @@ constexpr std::array code_rows = {
     Row{"rung.in_rounds", "product"},
     Row{"rung.release"},
     Row{"rung.release_does"},
+    Row{"rung.blend", "share water"},
     Row{"rung.replace", "share water"},
     Row{"rung.replace_how"},
     Row{"pour.if_under", "n"},
@@ -151,7 +152,7 @@ constexpr std::array reason_rows = {
 };
 
 // Rows of assumptions.json that a plan may name; each message takes {value}, its unit included.
-constexpr std::array<std::string_view, 13> assumptions = {
+constexpr std::array<std::string_view, 14> assumptions = {
     "source_temperature_c",
     "bathing_temperature_c",
     "dosing_temperature_c",
@@ -164,6 +165,7 @@ constexpr std::array<std::string_view, 13> assumptions = {
     "tap_combined_chlorine_mg_l",
     "chlorine_per_combined",
     "carbon_dioxide_lost_per_wait",
+    "refill_half_width",
     "carbon_dioxide_release_per_hour",
 };
 

@@ -72,6 +72,11 @@ Water poured(const Planned& job, const std::vector<Step>& steps, Water water, co
     if (const auto* release = std::get_if<ReleaseCarbonDioxide>(&step.what)) {
       water = exchange_carbon_dioxide(water, release->to_log10_pco2_atm, species_table());
     }
+    if (const auto* replace = std::get_if<Replace>(&step.what)) {
+      water =
+          blend(water, water_from_readings(*job.plan.second_source, Balance::none, species_table()),
+                replace->fraction);
+    }
     if (const auto* repeat = std::get_if<Repeat>(&step.what)) {
       for (int i = 0; i < repeat->times; ++i) water = poured(job, repeat->steps, water, call);
     }
