@@ -79,13 +79,33 @@ void MassBalance::choose_species(const Water& water) {
     Row& row = rows_[row_count_++];
     row.species = s;
     row.log_k = ln10 * species.log_k.at(basis);
-    row.unknown.fill(-1);
-    std::size_t k = 0;
-    for (const Part& part : species.composition)
-      row.unknown[k++] = unknown_of_[index_of(part.component)];
+    row.weight = 0.5 * species.charge * species.charge;
+    take_apart(species.composition, row);
     const Component first = species.composition.begin()->component;
-    row.reacts = species.composition.size() > 1 || row.unknown[0] >= 0 || imposed_[index_of(first)];
+    row.reacts = row.parts > 1 || row.unknowns > 0 || imposed_[index_of(first)];
     if (!row.reacts) row.molality = totals_[first];
+  }
+}
+
+void MassBalance::take_apart(const Composition& composition, Row& row) const {
+  for (const Part& part : composition) {
+    std::size_t place = row.parts++;
+    const int unknown = unknown_of_[index_of(part.component)];
+    // Unknowns stay in order, whatever the order of the composition: one half of the matrix.
+    const auto goes_before = [&](std::size_t other) {
+      return unknown >= 0 &&
+             (other >= row.unknowns || row.unknown[other] > static_cast<std::size_t>(unknown));
+    };
+    for (; place > 0 && goes_before(place - 1); --place) {
+      row.number[place] = row.number[place - 1];
+      row.component[place] = row.component[place - 1];
+      row.unknown[place] = row.unknown[place - 1];
+    }
+    row.number[place] = part.number;
+    row.component[place] = index_of(part.component);
+    if (unknown < 0) continue;
+    row.unknown[place] = static_cast<std::size_t>(unknown);
+    ++row.unknowns;
   }
 }
 
@@ -116,10 +136,13 @@ double MassBalance::start_of(Component c, double log_h) const {
 }
 
 void MassBalance::start_near(const Speciation& near) {
-  start_from_scratch();
+  const double near_h = near.log_activity[0];
+  const double log_h = near_h != 0 ? near_h : -7.5 * ln10;
+  if (unknown_of_[0] >= 0) log_activity_[0] = log_h;
   for (std::size_t u = 0; u < size_; ++u) {
+    if (unknown_[u] == Component::alkalinity) continue;
     const double known = near.log_activity[index_of(unknown_[u])];
-    if (known != 0) log_activity_[index_of(unknown_[u])] = known;
+    log_activity_[index_of(unknown_[u])] = known != 0 ? known : start_of(unknown_[u], log_h);
   }
   ionic_strength_ = near.ionic_strength;
 }
@@ -141,8 +164,8 @@ void MassBalance::update_species() {
     Row& row = rows_[r];
     if (!row.reacts) continue;
     double exponent = row.log_k - row.log_gamma;
-    for (const Part& part : table_.species()[row.species].composition)
-      exponent += part.number * log_activity_[index_of(part.component)];
+    for (std::size_t k = 0; k < row.parts; ++k)
+      exponent += row.number[k] * log_activity_[row.component[k]];
     row.molality = std::exp(exponent);
   }
 }
@@ -153,67 +176,35 @@ void MassBalance::residual(Vector& result) const {
     result[u] = c == Component::alkalinity ? totals_[c] : -totals_[c];
   }
   for (std::size_t r = 0; r < row_count_; ++r) {
-    std::size_t k = 0;
-    for (const Part& part : table_.species()[rows_[r].species].composition) {
-      const int u = rows_[r].unknown[k++];
-      if (u >= 0) result[static_cast<std::size_t>(u)] += part.number * rows_[r].molality;
-    }
-  }
-}
-
-void MassBalance::jacobian(Matrix& result) const {
-  for (std::size_t u = 0; u < size_; ++u) std::fill_n(result[u].begin(), size_, 0.0);
-  for (std::size_t r = 0; r < row_count_; ++r) {
     const Row& row = rows_[r];
-    const Part* parts = table_.species()[row.species].composition.begin();
-    const std::size_t count = table_.species()[row.species].composition.size();
-    for (std::size_t i = 0; i < count; ++i)
-      for (std::size_t j = 0; j < count; ++j)
-        if (row.unknown[i] >= 0 && row.unknown[j] >= 0)
-          result[static_cast<std::size_t>(row.unknown[i])]
-                [static_cast<std::size_t>(row.unknown[j])] +=
-              parts[i].number * parts[j].number * row.molality;
+    for (std::size_t k = 0; k < row.unknowns; ++k)
+      result[row.unknown[k]] += row.number[k] * row.molality;
   }
 }
 
-void MassBalance::strength_slope(Vector& result) const {
-  std::fill_n(result.begin(), size_, 0.0);
-  for (std::size_t r = 0; r < row_count_; ++r) {
-    if (!rows_[r].reacts) continue;
-    std::size_t k = 0;
-    for (const Part& part : table_.species()[rows_[r].species].composition) {
-      const int u = rows_[r].unknown[k++];
-      if (u >= 0)
-        result[static_cast<std::size_t>(u)] -=
-            part.number * rows_[r].molality * rows_[r].gamma_slope;
-    }
-  }
+Linearised MassBalance::linearised() const {
+  Linearised result;
+  residual(result.residual);
+  for (std::size_t u = 0; u < size_; ++u) std::fill_n(result.jacobian[u].begin(), u + 1, 0.0);
+  std::fill_n(result.by_strength.begin(), size_, 0.0);
+  std::fill_n(result.strength_by.begin(), size_, 0.0);
+  for (std::size_t r = 0; r < row_count_; ++r) linearise(rows_[r], result);
+  return result;
 }
 
-double MassBalance::computed_ionic_strength() const {
-  double sum = 0;
-  for (std::size_t r = 0; r < row_count_; ++r) {
-    const int z = table_.species()[rows_[r].species].charge;
-    sum += rows_[r].molality * z * z;
+void MassBalance::linearise(const Row& row, Linearised& result) const {
+  const double weighted = row.weight * row.molality;
+  result.ionic_strength += weighted;
+  if (!row.reacts) return;
+  result.own_slope -= weighted * row.gamma_slope;
+  for (std::size_t i = 0; i < row.unknowns; ++i) {
+    const std::size_t u = row.unknown[i];
+    const double change = row.number[i] * row.molality;
+    result.by_strength[u] -= change * row.gamma_slope;
+    result.strength_by[u] += row.number[i] * weighted;
+    for (std::size_t j = 0; j <= i; ++j)
+      result.jacobian[u][row.unknown[j]] += row.number[j] * change;
   }
-  return sum / 2;
-}
-
-double MassBalance::computed_strength_slope(Vector& result) const {
-  std::fill_n(result.begin(), size_, 0.0);
-  double own = 0;
-  for (std::size_t r = 0; r < row_count_; ++r) {
-    const Species& species = table_.species()[rows_[r].species];
-    if (!rows_[r].reacts || species.charge == 0) continue;
-    const double weight = 0.5 * species.charge * species.charge * rows_[r].molality;
-    own -= weight * rows_[r].gamma_slope;
-    std::size_t k = 0;
-    for (const Part& part : species.composition) {
-      const int u = rows_[r].unknown[k++];
-      if (u >= 0) result[static_cast<std::size_t>(u)] += part.number * weight;
-    }
-  }
-  return own;
 }
 
 void MassBalance::move(const Vector& step, double factor) {
@@ -289,12 +280,9 @@ void MassBalance::second_order(const std::array<double, max_species>& first,
         ideal_ ? 0 : ln10 * log_gamma_curvature(species.activity, species.charge, here);
     const double change = first[row.species] * second[row.species] / row.molality -
                           row.molality * curvature * strengths;
-    strength += 0.5 * species.charge * species.charge * change;
-    std::size_t k = 0;
-    for (const Part& part : species.composition) {
-      const int u = row.unknown[k++];
-      if (u >= 0) balances[static_cast<std::size_t>(u)] += part.number * change;
-    }
+    strength += row.weight * change;
+    for (std::size_t k = 0; k < row.unknowns; ++k)
+      balances[row.unknown[k]] += row.number[k] * change;
   }
 }
 
@@ -302,14 +290,10 @@ void MassBalance::shift_constants(const std::array<double, max_species>& shift, 
                                   double& strength) const {
   for (std::size_t r = 0; r < row_count_; ++r) {
     const Row& row = rows_[r];
-    const Species& species = table_.species()[row.species];
     const double change = row.molality * shift[row.species];
-    strength += 0.5 * species.charge * species.charge * change;
-    std::size_t k = 0;
-    for (const Part& part : species.composition) {
-      const int u = row.unknown[k++];
-      if (u >= 0) balances[static_cast<std::size_t>(u)] += part.number * change;
-    }
+    strength += row.weight * change;
+    for (std::size_t k = 0; k < row.unknowns; ++k)
+      balances[row.unknown[k]] += row.number[k] * change;
   }
 }
 

@@ -27,6 +27,17 @@ inline constexpr std::size_t max_unknowns = 16;
 using Vector = std::array<double, max_unknowns>;
 using Matrix = std::array<Vector, max_unknowns>;
 
+/// The balances and the ionic strength of one state, and how they change with x and with the ionic
+/// strength in the activity coefficients. Only the first entries, one an unknown, are set.
+struct Linearised {
+  Matrix jacobian;       ///< of the balances to x: symmetric, positive definite; lower half only
+  Vector residual;       ///< balances less totals
+  Vector by_strength;    ///< of the balances to ionic strength at constant x
+  Vector strength_by;    ///< of the species' ionic strength to x
+  double own_slope = 0;  ///< of the same to the ionic strength in the coefficients
+  double ionic_strength = 0;  ///< of the species
+};
+
 /// The equations of one water. Holds everything in itself: no allocation.
 class MassBalance {
  public:
@@ -52,14 +63,8 @@ class MassBalance {
 
   /// Balances less totals.
   void residual(Vector& result) const;
-  /// Derivative of the balances to x: symmetric, positive definite.
-  void jacobian(Matrix& result) const;
-  /// Derivative of the balances to ionic strength at constant x.
-  void strength_slope(Vector& result) const;
-  /// Ionic strength of the present species.
-  double computed_ionic_strength() const;
-  /// Its derivative to x, and (returned) to the ionic strength in the activity coefficients.
-  double computed_strength_slope(Vector& result) const;
+  /// Everything that Newton's method needs of the present species, in one pass over them.
+  Linearised linearised() const;
 
   /// Moves the unknowns by `factor` times a step.
   void move(const Vector& step, double factor);
@@ -98,13 +103,20 @@ class MassBalance {
     double log_gamma = 0;
     double gamma_slope = 0;  // d ln gamma / dI
     double molality = 0;
-    std::array<int, 4> unknown{};  // -1 where imposed
-    bool reacts = true;            // false: the component's only species
+    double weight = 0;      // half the square of the charge
+    std::size_t parts = 0;  // those that are unknown first, in their order
+    std::size_t unknowns = 0;
+    std::array<double, 4> number{};
+    std::array<std::size_t, 4> component{};
+    std::array<std::size_t, 4> unknown{};
+    bool reacts = true;  // false: the component's only species
   };
 
   void check(const Water& water) const;
   void choose_components(const Water& water, std::span<const Imposed> imposed);
   void choose_species(const Water& water);
+  void take_apart(const Composition& composition, Row& row) const;
+  void linearise(const Row& row, Linearised& result) const;
   double start_of(Component c, double log_h) const;
 
   const SpeciesTable& table_;

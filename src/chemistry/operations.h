@@ -1,6 +1,7 @@
 // What happens to water: pure functions, water in, water out.
 #pragma once
 
+#include <optional>
 #include <string_view>
 
 #include "chemistry/readings.h"
@@ -28,6 +29,10 @@ Water water_from_readings(const Readings& readings, Balance balance, const Speci
 WaterState read(const Water& water, const SpeciesTable& table);
 WaterState read(const Water& water, const Speciation& speciation, const SpeciesTable& table);
 
+/// The carbon dioxide pressure in equilibrium with the water, log10 of atm; minus infinity without
+/// carbonate.
+double log10_pco2_atm(const Water& water, const Speciation& speciation, const SpeciesTable& table);
+
 /// Readings that are linear in the totals; no speciation is needed.
 double total_alkalinity_mg_l(const Totals& totals);
 double calcium_hardness_mg_l(const Totals& totals);
@@ -51,6 +56,11 @@ Water blend(const Water& water, const Water& other, double fraction);
 /// Carbon dioxide comes or goes until it is in equilibrium with so much of it in the air;
 /// alkalinity stays.
 Water exchange_carbon_dioxide(const Water& water, double log10_pco2_atm, const SpeciesTable& table);
+
+/// The same, started from the species of a similar water in equilibrium with such air, which
+/// become those of this one; none: from scratch.
+Water exchange_carbon_dioxide(const Water& water, double log10_pco2_atm, const SpeciesTable& table,
+                              std::optional<Speciation>& near);
 
 /// Chlorine, bromine or peroxymonosulfate is reduced; each mole gives one equivalent of acid.
 ///

@@ -138,6 +138,10 @@ double saturation_index(const Water& water, const SpeciesTable& table) {
   return phase_index(table.phase("calcite"), water, speciate(water, table));
 }
 
+double log10_pco2_atm(const Water& water, const Speciation& speciation, const SpeciesTable& table) {
+  return phase_index(table.phase("carbon_dioxide"), water, speciation);
+}
+
 WaterState read(const Water& water, const SpeciesTable& table) {
   return read(water, speciate(water, table), table);
 }

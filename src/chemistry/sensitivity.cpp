@@ -14,37 +14,29 @@ MassBalance at_solution(const Water& water, const Speciation& speciation,
   return balance;
 }
 
-Matrix jacobian_of(const MassBalance& balance) {
-  Matrix jacobian;
-  balance.jacobian(jacobian);
-  return jacobian;
-}
-
 }  // namespace
 
 Sensitivity::Sensitivity(const Water& water, const Speciation& speciation,
                          const SpeciesTable& table)
     : table_(table),
       balance_(at_solution(water, speciation, table)),
-      jacobian_(jacobian_of(balance_)),
-      factor_(jacobian_, balance_.unknowns()) {
-  balance_.strength_slope(by_strength_);
-  factor_.solve(by_strength_);
-  own_slope_ = balance_.computed_strength_slope(strength_by_);
+      here_(balance_.linearised()),
+      factor_(here_.jacobian, balance_.unknowns()) {
+  factor_.solve(here_.by_strength);
 }
 
 Sensitivity::Change Sensitivity::change(Vector balances, double strength) const {
   const std::size_t size = balance_.unknowns();
   factor_.solve(balances);
-  double own = own_slope_;
+  double own = here_.own_slope;
   for (std::size_t u = 0; u < size; ++u) {
-    strength += strength_by_[u] * balances[u];
-    own -= strength_by_[u] * by_strength_[u];
+    strength += here_.strength_by[u] * balances[u];
+    own -= here_.strength_by[u] * here_.by_strength[u];
   }
   Change result;
   result.strength = strength / (1 - own);
   for (std::size_t u = 0; u < size; ++u)
-    result.unknowns[u] = balances[u] - by_strength_[u] * result.strength;
+    result.unknowns[u] = balances[u] - here_.by_strength[u] * result.strength;
   return result;
 }
 

@@ -38,11 +38,8 @@ class Sensitivity {
 
   const SpeciesTable& table_;
   MassBalance balance_;
-  Matrix jacobian_;
+  Linearised here_;  // its by_strength divided by the Jacobian: J^-1 s of equation 8
   Cholesky factor_;
-  Vector by_strength_;  // J^-1 s of equation 8
-  Vector strength_by_;  // r
-  double own_slope_;    // q
 };
 
 }  // namespace tub

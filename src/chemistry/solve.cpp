@@ -12,7 +12,7 @@ namespace {
 
 constexpr int most_steps = 200;
 constexpr double longest_move = 8;               // of ln activity in one step
-constexpr double converged = 1e-9;               // step; the error left is about its square
+constexpr double converged = 1e-7;               // step; the error left is about its square
 constexpr double near_enough = 1;                // step below which activities move along
 constexpr double largest_strength_change = 0.5;  // in one step, relative
 constexpr double least_descent = 0.2;
@@ -44,27 +44,22 @@ double largest(const Vector& v, std::size_t size) {
 //   r dx + (q - 1) dI = I - I(x)   the ionic strength
 Step newton_step(const MassBalance& balance) {
   const std::size_t size = balance.unknowns();
-  Matrix jacobian;
-  Vector residual, by_strength, strength_by;
-  balance.jacobian(jacobian);
-  balance.residual(residual);
-  balance.strength_slope(by_strength);
-  const double q = balance.computed_strength_slope(strength_by);
-  const double excess = balance.computed_ionic_strength() - balance.ionic_strength();
-  const Cholesky factor(jacobian, size);
+  Linearised here = balance.linearised();
+  const double excess = here.ionic_strength - balance.ionic_strength();
+  const Cholesky factor(here.jacobian, size);
   Step step;
-  for (std::size_t i = 0; i < size; ++i) step.alone[i] = -residual[i];
+  for (std::size_t i = 0; i < size; ++i) step.alone[i] = -here.residual[i];
   factor.solve(step.alone);
-  factor.solve(by_strength);
+  factor.solve(here.by_strength);
   // Far off, the slope of I(x) over I may pass 1 and would send I the wrong way.
-  const double slope = q - dot(strength_by, by_strength, size);
+  const double slope = here.own_slope - dot(here.strength_by, here.by_strength, size);
   const double wanted =
-      (excess + dot(strength_by, step.alone, size)) / std::max(1 - slope, least_descent);
+      (excess + dot(here.strength_by, step.alone, size)) / std::max(1 - slope, least_descent);
   const double most = largest_strength_change * balance.ionic_strength();
   step.strength = std::clamp(wanted, -most, most);
   for (std::size_t i = 0; i < size; ++i)
-    step.together[i] = step.alone[i] - by_strength[i] * step.strength;
-  step.slope = dot(residual, step.alone, size);
+    step.together[i] = step.alone[i] - here.by_strength[i] * step.strength;
+  step.slope = dot(here.residual, step.alone, size);
   step.size = largest(step.alone, size);
   return step;
 }
@@ -117,11 +112,11 @@ Cholesky::Cholesky(const Matrix& matrix, std::size_t size) : size_(size) {
   for (std::size_t j = 0; j < size; ++j) {
     double diagonal = matrix[j][j];
     for (std::size_t k = 0; k < j; ++k) diagonal -= lower_[j][k] * lower_[j][k];
-    lower_[j][j] = std::sqrt(diagonal);
+    inverse_[j] = 1 / std::sqrt(diagonal);
     for (std::size_t i = j + 1; i < size; ++i) {
       double sum = matrix[i][j];
       for (std::size_t k = 0; k < j; ++k) sum -= lower_[i][k] * lower_[j][k];
-      lower_[i][j] = sum / lower_[j][j];
+      lower_[i][j] = sum * inverse_[j];
     }
   }
 }
@@ -129,11 +124,11 @@ Cholesky::Cholesky(const Matrix& matrix, std::size_t size) : size_(size) {
 void Cholesky::solve(Vector& right) const {
   for (std::size_t i = 0; i < size_; ++i) {
     for (std::size_t k = 0; k < i; ++k) right[i] -= lower_[i][k] * right[k];
-    right[i] /= lower_[i][i];
+    right[i] *= inverse_[i];
   }
   for (std::size_t i = size_; i-- > 0;) {
     for (std::size_t k = i + 1; k < size_; ++k) right[i] -= lower_[k][i] * right[k];
-    right[i] /= lower_[i][i];
+    right[i] *= inverse_[i];
   }
 }
 

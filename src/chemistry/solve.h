@@ -8,13 +8,15 @@ namespace tub {
 /// A Cholesky factor of a symmetric positive definite matrix.
 class Cholesky {
  public:
-  /// REQUIRES: the leading size × size block is symmetric and positive definite.
+  /// REQUIRES: the leading size × size block is symmetric and positive definite; only its lower
+  /// half is looked at.
   Cholesky(const Matrix& matrix, std::size_t size);
   /// Solves for one right-hand side, in place.
   void solve(Vector& right) const;
 
  private:
-  Matrix lower_;
+  Matrix lower_;    // below its diagonal
+  Vector inverse_;  // of the diagonal
   std::size_t size_;
 };
 

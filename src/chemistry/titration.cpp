@@ -2,12 +2,9 @@
 
 #include <fmt/format.h>
 
-#include <array>
-#include <cmath>
-
 #include "base/error.h"
+#include "chemistry/alkalinity_lack.h"
 #include "chemistry/measures.h"
-#include "chemistry/solve.h"
 
 namespace tub {
 namespace {
@@ -40,15 +37,6 @@ Water dechlorinated(const Water& water, Dechlorination dechlorination) {
   return result;
 }
 
-// Alkalinity of the same totals at another pH.
-double alkalinity_at(const Water& water, double ph, const SpeciesTable& table) {
-  const std::array<Imposed, 1> imposed = {{{Component::alkalinity, -ph * std::log(10.0)}}};
-  MassBalance balance(water, table, imposed);
-  balance.start_from_scratch();
-  solve(balance);
-  return -balance.held(Component::alkalinity);
-}
-
 }  // namespace
 
 double titrated_alkalinity_mg_l(const Water& water, Dechlorination dechlorination, double end_ph,
@@ -59,7 +47,7 @@ double titrated_alkalinity_mg_l(const Water& water, Dechlorination dechlorinatio
                            {},
                            "4.5 is what most kits titrate to"});
   const Water sample = dechlorinated(water, dechlorination);
-  const double taken = sample.totals[Component::alkalinity] - alkalinity_at(sample, end_ph, table);
+  const double taken = -AlkalinityLack(end_ph, table)(sample);
   return taken * grams_per_mole(Component::alkalinity) * 1e3;
 }
 
