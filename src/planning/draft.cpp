@@ -5,8 +5,8 @@
 namespace tub {
 namespace {
 
-Water after_dose(const Water& water, const DoseMove& dose) {
-  const Water dosed = dose.supply->add_to(water, dose.mg_l);
+Water after_dose(const Water& water, const DoseMove& dose, double mg_l) {
+  const Water dosed = dose.supply->add_to(water, mg_l);
   if (dose.spends_mg_l <= 0) return dosed;
   // A demand takes no more than there is.
   if (dose.goal == Reading::total_bromine) {
@@ -21,17 +21,19 @@ Water after_dose(const Water& water, const DoseMove& dose) {
 struct Doing {
   const Water& water;
   const SpeciesTable& species;
+  const DoseScale& scale;
+  std::optional<Speciation>& in_air;
 
   Water operator()(const HeatMove& move) const { return heat(water, celsius(move.to_c)); }
-  Water operator()(const DoseMove& move) const { return after_dose(water, move); }
+  Water operator()(const DoseMove& move) const { return after_dose(water, move, scale.mg_l(move)); }
   Water operator()(const ReleaseMove& move) const {
-    return exchange_carbon_dioxide(water, move.to_log10_pco2_atm, species);
+    return exchange_carbon_dioxide(water, move.to_log10_pco2_atm, species, in_air);
   }
   // What carbon dioxide an earlier turn left does not matter: the last release sets it.
   Water operator()(const RoundsMove& move) const {
-    DoseMove all = move.dose;
-    all.mg_l *= move.times;
-    return exchange_carbon_dioxide(after_dose(water, all), move.release.to_log10_pco2_atm, species);
+    const double all = scale.mg_l(move.dose) * move.times;
+    return exchange_carbon_dioxide(after_dose(water, move.dose, all),
+                                   move.release.to_log10_pco2_atm, species, in_air);
   }
 };
 
@@ -58,8 +60,8 @@ double Supply::mg_per_size() const {
   return 1e3 * product().density_g_ml.value_or(1.0);
 }
 
-Water Bench::after(const Water& water, const Move& move) const {
-  return std::visit(Doing{water, *species_}, move);
+Water Bench::after(const Water& water, const Move& move, const DoseScale& scale) const {
+  return std::visit(Doing{water, *species_, scale, last_in_air_}, move);
 }
 
 Water Bench::after(const Water& water, std::span<const Move> moves) const {
@@ -68,12 +70,13 @@ Water Bench::after(const Water& water, std::span<const Move> moves) const {
   return result;
 }
 
-double Bench::ph(const Water& water) const { return speciate(water, *species_).ph; }
+const Speciation& Bench::species_of(const Water& water) const {
+  last_ = last_ ? speciate(water, *species_, *last_) : speciate(water, *species_);
+  return *last_;
+}
 
-double Bench::reading(Reading reading, const Water& water) const {
+std::optional<double> Bench::counted(Reading reading, const Water& water) const {
   switch (reading) {
-    case Reading::ph:
-      return ph(water);
     case Reading::total_alkalinity:
       return total_alkalinity_mg_l(water.totals);
     case Reading::calcium_hardness:
@@ -83,8 +86,14 @@ double Bench::reading(Reading reading, const Water& water) const {
     case Reading::total_bromine:
       return total_bromine_mg_l(water.totals);
     default:
-      return value_of(reading, state(water));
+      return std::nullopt;
   }
+}
+
+double Bench::reading(Reading reading, const Water& water) const {
+  if (reading == Reading::ph) return ph(water);
+  if (const auto found = counted(reading, water)) return *found;
+  return value_of(reading, state(water));
 }
 
 }  // namespace tub

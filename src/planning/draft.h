@@ -70,21 +70,41 @@ struct RoundsMove {
 using Move = std::variant<HeatMove, DoseMove, ReleaseMove, RoundsMove>;
 using Draft = std::vector<Move>;
 
-/// What moves do to a water.
+/// More or less of doses than is planned.
+struct DoseScale {
+  double factor = 1;
+  const Supply* only = nullptr;  ///< of this product; null: of all
+
+  double mg_l(const DoseMove& dose) const {
+    return only == nullptr || only == dose.supply ? dose.mg_l * factor : dose.mg_l;
+  }
+};
+
+/// What moves do to a water. Remembers the species that it met last: the next water is mostly a
+/// similar one, and is solved from there. For one thread.
 class Bench {
  public:
   explicit Bench(const SpeciesTable& species) : species_(&species) {}
 
-  Water after(const Water& water, const Move& move) const;
+  Water after(const Water& water, const Move& move, const DoseScale& scale = {}) const;
   Water after(const Water& water, std::span<const Move> moves) const;
-  double ph(const Water& water) const;
-  /// A reading of the water, without a speciation where it is one total.
+  const Speciation& species_of(const Water& water) const;
+  double ph(const Water& water) const { return species_of(water).ph; }
+  /// The water's own carbon dioxide, log10 of atm.
+  double log10_pco2(const Water& water) const {
+    return log10_pco2_atm(water, species_of(water), *species_);
+  }
+  /// A reading that is one total, linear in every dose; nothing for pH and the like.
+  std::optional<double> counted(Reading reading, const Water& water) const;
+  /// Any reading of the water, without a speciation where it is one total.
   double reading(Reading reading, const Water& water) const;
-  WaterState state(const Water& water) const { return read(water, *species_); }
+  WaterState state(const Water& water) const { return read(water, species_of(water), *species_); }
   const SpeciesTable& species() const { return *species_; }
 
  private:
   const SpeciesTable* species_;
+  mutable std::optional<Speciation> last_;
+  mutable std::optional<Speciation> last_in_air_;
 };
 
 }  // namespace tub

@@ -112,7 +112,7 @@ Plan make_plan(const PlanRequest& request, const PlanningData& data, const Speci
   wait_for_partners(plan.steps, plan.hazards);
   assume_jets(plan.steps, species.gas_exchange(), plan.assumed);
   plan.final = situation.bench.state(final);
-  plan.final_range = situation.uncertainty().ranges(draft);
+  plan.final_range = situation.uncertainty().after(draft).ranges();
   plan.drift = drift_of(situation, final);
   plan.unmet = unmet_of(situation, plan.final, plan.final_range);
   add_what_to_buy(request, data, species, plan.unmet);

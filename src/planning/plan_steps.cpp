@@ -68,8 +68,7 @@ class Rungs {
       const Limits band = set_accept(step, *dose.goal);
       set_expectations(addition, dose);
       set_conditions(addition, step, *dose.goal, lowers(dose));
-      addition.overshoot_chance =
-          overshoot_chance(situation_, {draft_, index_, band}, first_mg_l(dose));
+      addition.overshoot_chance = Overshoot(situation_, {draft_, index_, band})(first_mg_l(dose));
       step.outcomes = outcomes_of_pours(*dose.goal, lowers(dose));
       pass(dose);
       note_what_is_taken_back(step, *dose.goal);

@@ -145,9 +145,9 @@ class PouringOut {
     rules.bound = assumed.overshoot_bound.value;
     rules.limit = situation_.size(supply, limit_mg_l(dose));
     rules.total_limit = most < 2 * dose.mg_l ? situation_.size(supply, most) : unlimited;
-    const PartialDose part{whole, index, band_at(situation_, whole, index)};
-    rules.overshoot = [this, part, &supply](double pour) {
-      return overshoot_chance(situation_, part, situation_.mg_l(supply, pour));
+    const Overshoot chance(situation_, {whole, index, band_at(situation_, whole, index)});
+    rules.overshoot = [this, chance, &supply](double pour) {
+      return chance(situation_.mg_l(supply, pour));
     };
     return rules;
   }
@@ -246,13 +246,20 @@ Draft until_poured(const Draft& draft, std::size_t index, double mg_l) {
   return until;
 }
 
-double overshoot_chance(const Situation& situation, const PartialDose& dose, double mg_l) {
-  const DoseMove& whole = std::get<DoseMove>(dose.draft.at(dose.index));
-  const bool falls = lowers(whole);
-  const std::optional<double> far = falls ? dose.band.low : dose.band.high;
+Overshoot::Overshoot(const Situation& situation, const PartialDose& dose)
+    : dose_(std::get<DoseMove>(dose.draft.at(dose.index))),
+      band_(dose.band),
+      before_(situation.uncertainty().at_start(up_to(dose.draft, dose.index + 1))) {
+  for (const Move& move : up_to(dose.draft, dose.index)) before_.go(move);
+}
+
+double Overshoot::operator()(double mg_l) const {
+  const bool falls = lowers(dose_);
+  const std::optional<double> far = falls ? band_.low : band_.high;
   if (!far) return 0;
-  const Draft until = until_poured(dose.draft, dose.index, mg_l);
-  const double below = situation.uncertainty().spread(*whole.goal, until).chance_below(*far);
+  DoseMove part = dose_;
+  part.mg_l = mg_l;
+  const double below = before_.spread_after(*dose_.goal, part).chance_below(*far);
   return falls ? below : 1 - below;
 }
 

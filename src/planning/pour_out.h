@@ -29,8 +29,17 @@ struct PartialDose {
   Limits band;
 };
 
-/// The chance that the reading after only so many mg/L of the dose passes the far edge of its band.
-double overshoot_chance(const Situation& situation, const PartialDose& dose, double mg_l);
+/// The chance that the reading after only so many mg/L of a dose passes the far edge of its band.
+class Overshoot {
+ public:
+  Overshoot(const Situation& situation, const PartialDose& dose);
+  double operator()(double mg_l) const;
+
+ private:
+  DoseMove dose_;
+  Limits band_;
+  Branches before_;
+};
 
 /// The moves before a dose, and so much of it.
 Draft until_poured(const Draft& draft, std::size_t index, double mg_l);

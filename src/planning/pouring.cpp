@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "base/error.h"
+#include "chemistry/alkalinity_lack.h"
 #include "chemistry/gas.h"
 #include "planning/roots.h"
 
@@ -16,6 +17,14 @@ Water moved(const Water& water, const Totals& direction, double amount) {
   return result;
 }
 
+/// Alkalinity to which everything is solved, mol/kg: pH then is right to 1e-9 where water holds
+/// least.
+constexpr double lack_tolerance = 1e-14;
+/// The same for the most of a pour, which is rounded down.
+constexpr double pour_tolerance = 1e-12;
+/// Farther than any dose, in units of a direction (mg/L of a product, mol/kg of carbon dioxide).
+constexpr double most_moved = 1e4;
+
 /// The pH after moving; nothing where no such water can exist (a total below zero).
 std::optional<double> ph_moved(const Water& water, const Totals& direction, double amount,
                                const Bench& bench) {
@@ -26,59 +35,65 @@ std::optional<double> ph_moved(const Water& water, const Totals& direction, doub
   }
 }
 
-/// A step along the direction that moves pH by about a tenth.
-double step_for_a_tenth(const Water& water, const Totals& direction, double ph,
-                        const Bench& bench) {
-  const double small = 1e-7 / std::max(std::abs(direction[Component::alkalinity]),
-                                       std::abs(direction[Component::carbonate]));
-  const double slope = (bench.ph(moved(water, direction, small)) - ph) / small;
-  return std::abs(slope) > 0 ? 0.1 / std::abs(slope) : small;
+/// What a water lacks for a pH, moved along a direction.
+class LackAlong {
+ public:
+  LackAlong(const Water& water, const Totals& direction, double ph, const Bench& bench)
+      : water_(water), direction_(direction), lack_(ph, bench.species()) {}
+  double operator()(double amount) const { return lack_(moved(water_, direction_, amount)); }
+
+ private:
+  const Water& water_;
+  const Totals& direction_;
+  mutable AlkalinityLack lack_;
+};
+
+/// How far along a direction no total falls below zero.
+Range possible(const Water& water, const Totals& direction) {
+  constexpr double short_of_nothing = 0.999;
+  Range bounds{-most_moved, most_moved};
+  for (std::size_t i = 0; i < component_count; ++i) {
+    if (static_cast<Component>(i) == Component::alkalinity || direction.at(i) == 0) continue;
+    const double end = -short_of_nothing * water.totals.at(i) / direction.at(i);
+    if (direction.at(i) > 0) bounds.low = std::max(bounds.low, end);
+    if (direction.at(i) < 0) bounds.high = std::min(bounds.high, end);
+  }
+  return bounds;
 }
 
-/// Searched both ways: an edge may ask for less than was poured.
+/// Searched both ways: an edge may ask for less than was poured. Nothing where no such water can
+/// exist.
 std::optional<double> amount_either_way(const Water& water, const Totals& direction, double ph,
                                         const Bench& bench) {
-  const double here = bench.ph(water);
-  const double step = step_for_a_tenth(water, direction, here, bench);
-  double last = 0;
-  const double more = bench.ph(moved(water, direction, step)) > here ? 1 : -1;
-  const double sign = ph > here ? more : -more;
-  for (int i = 1; i <= 40; ++i) {
-    const double next = sign * step * i;
-    const auto there = ph_moved(water, direction, next, bench);
-    if (!there) return std::nullopt;
-    if ((*there - ph) * (here - ph) <= 0) {
-      const auto f = [&](double x) { return bench.ph(moved(water, direction, x)) - ph; };
-      return root_between(f, last, next, ph_tolerance);
-    }
-    last = next;
-  }
-  return std::nullopt;
+  const LackAlong lack(water, direction, ph, bench);
+  const double small = 1e-7 / std::max(std::abs(direction[Component::alkalinity]),
+                                       std::abs(direction[Component::carbonate]));
+  return secant_root(lack, small, possible(water, direction), lack_tolerance);
 }
 
 }  // namespace
 
 std::optional<double> amount_for_ph(const Water& water, const Totals& direction, double ph,
                                     const Range& search, const Bench& bench) {
-  const auto f = [&](double x) { return bench.ph(moved(water, direction, x)) - ph; };
-  return root_from_zero(f, search.low, search.high, ph_tolerance);
+  return near_line_root(LackAlong(water, direction, ph, bench), search.low, search.high,
+                        lack_tolerance);
 }
 
 double largest_pour(const Water& water, const Supply& supply, double wanted, const Range& window,
                     const Bench& bench) {
-  const double before = bench.ph(water);
-  const Range allowed{std::min(window.low, before), std::max(window.high, before)};
-  const auto ph_after = [&](double mg_l) { return bench.ph(supply.add_to(water, mg_l)); };
-  const double after = ph_after(wanted);
+  const double here = bench.ph(water);
+  const Range allowed{std::min(window.low, here), std::max(window.high, here)};
+  const double after = bench.ph(supply.add_to(water, wanted));
   if (allowed.holds(after)) return wanted;
   const double edge = after < allowed.low ? allowed.low : allowed.high;
-  if (edge == before) return 0;
-  const auto f = [&](double mg_l) { return ph_after(mg_l) - edge; };
-  return root_between(f, 0.0, wanted, 1e-6).value_or(0);
+  if (edge == here) return 0;
+  AlkalinityLack lack(edge, bench.species());
+  const auto f = [&](double mg_l) { return lack(supply.add_to(water, mg_l)); };
+  return root_between(f, 0.0, wanted, pour_tolerance).value_or(0);
 }
 
 Interval jets_hours(const Water& water, double to_log10_pco2_atm, const Bench& bench) {
-  if (bench.state(water).log10_pco2_atm <= to_log10_pco2_atm) return {0, 0, 0};
+  if (bench.log10_pco2(water) <= to_log10_pco2_atm) return {0, 0, 0};
   const SpeciesTable& species = bench.species();
   return hours_to_release(water, to_log10_pco2_atm, species.gas_exchange().jets_on, species);
 }

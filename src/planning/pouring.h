@@ -8,9 +8,6 @@
 
 namespace tub {
 
-/// pH to which everything is solved.
-inline constexpr double ph_tolerance = 1e-9;
-
 /// How far along a direction (mol/kg of totals per unit) a water has that pH; nothing if it never
 /// has. search: the first step to try, and where to give up.
 std::optional<double> amount_for_ph(const Water& water, const Totals& direction, double ph,

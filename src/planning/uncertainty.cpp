@@ -2,37 +2,27 @@
 
 #include <algorithm>
 #include <cmath>
-#include <functional>
 
 namespace tub {
 namespace {
 
-/// Calls for every dose of the moves, those in rounds included.
-void for_each_dose(std::span<Move> moves, const std::function<void(DoseMove&)>& call) {
-  for (Move& move : moves) {
-    if (auto* dose = std::get_if<DoseMove>(&move)) call(*dose);
-    if (auto* rounds = std::get_if<RoundsMove>(&move)) call(rounds->dose);
-  }
-}
-
-Draft scaled(std::span<const Move> moves, double factor, const Supply* only) {
-  Draft draft(moves.begin(), moves.end());
-  for_each_dose(draft, [&](DoseMove& dose) {
-    if (only == nullptr || dose.supply == only) dose.mg_l *= factor;
-  });
-  return draft;
+const DoseMove* dose_of(const Move& move) {
+  if (const auto* dose = std::get_if<DoseMove>(&move)) return dose;
+  if (const auto* rounds = std::get_if<RoundsMove>(&move)) return &rounds->dose;
+  return nullptr;
 }
 
 /// Supplies of the moves in order, each once. The order is that of the plan, so that sums are the
 /// same on every run.
 std::vector<const Supply*> supplies_of(std::span<const Move> moves) {
-  Draft draft(moves.begin(), moves.end());
   std::vector<const Supply*> supplies;
-  for_each_dose(draft, [&](const DoseMove& dose) {
-    if (std::find(supplies.begin(), supplies.end(), dose.supply) == supplies.end()) {
-      supplies.push_back(dose.supply);
+  for (const Move& move : moves) {
+    const DoseMove* dose = dose_of(move);
+    if (dose == nullptr) continue;
+    if (std::find(supplies.begin(), supplies.end(), dose->supply) == supplies.end()) {
+      supplies.push_back(dose->supply);
     }
-  });
+  }
   return supplies;
 }
 
@@ -46,68 +36,45 @@ ErrorEffect effect(double at, double low, double high, double share, bool is_one
 
 }  // namespace
 
-void Uncertainty::add_supply_sources(std::span<const Move> moves,
-                                     std::vector<Source>& sources) const {
-  for (const Supply* supply : supplies_of(moves)) {
-    const Product& product = supply->product();
-    const auto add_two_sided = [&](double half_width) {
-      if (half_width <= 0) return;
-      sources.push_back({{start_->water, scaled(moves, 1 - half_width, supply)},
-                         {start_->water, scaled(moves, 1 + half_width, supply)}});
-    };
-    add_two_sided(product.strength_half_width);
-    const auto spoon = spoons_.find(supply);
-    if (spoon != spoons_.end()) add_two_sided(spoon->second);
-    if (product.strength_loss > 0) {
-      sources.push_back({{start_->water, scaled(moves, 1 - product.strength_loss / 2, supply)},
-                         {start_->water, scaled(moves, 1 - product.strength_loss, supply)},
-                         1,
-                         true});
-    }
+void Branches::go(const Move& move) {
+  const auto advance = [&](End& end) { end.water = bench_->after(end.water, move, end.scale); };
+  advance(planned_);
+  for (Source& source : sources_) {
+    advance(source.low);
+    advance(source.high);
   }
 }
 
-std::vector<Uncertainty::Source> Uncertainty::sources(std::span<const Move> moves) const {
-  std::vector<Source> sources;
-  const Draft planned(moves.begin(), moves.end());
-  if (volume_ > 0) {
-    sources.push_back({{start_->water, scaled(moves, 1 / (1 - volume_), nullptr)},
-                       {start_->water, scaled(moves, 1 / (1 + volume_), nullptr)}});
-  }
-  for (const UncertainReading& uncertain : start_->uncertain) {
-    sources.push_back({{uncertain.low, planned}, {uncertain.high, planned}, uncertain.share});
-  }
-  add_supply_sources(moves, sources);
-  return sources;
+Water Branches::water_of(const End& end, const Move* last) const {
+  return last == nullptr ? end.water : bench_->after(end.water, *last, end.scale);
 }
 
-Water Uncertainty::outcome(const Case& one) const { return bench_->after(one.start, one.moves); }
-
-Spread Uncertainty::spread(Reading reading, std::span<const Move> moves) const {
-  const double at = bench_->reading(reading, bench_->after(start_->water, moves));
+Spread Branches::spread_of(Reading reading, const Move* last) const {
+  const auto value = [&](const End& end) { return bench_->reading(reading, water_of(end, last)); };
+  const double at = value(planned_);
   Spread result(at);
-  for (const Source& source : sources(moves)) {
-    result.add(effect(at, bench_->reading(reading, outcome(source.low)),
-                      bench_->reading(reading, outcome(source.high)), source.share,
-                      source.is_one_sided));
+  for (const Source& source : sources_) {
+    const double low = value(source.low);
+    result.add(effect(at, low, value(source.high), source.share, source.is_one_sided));
   }
   return result;
 }
 
-std::map<std::string, Range> Uncertainty::ranges(std::span<const Move> moves) const {
-  const WaterState at = bench_->state(bench_->after(start_->water, moves));
-  std::vector<Source> all = sources(moves);
+std::map<std::string, Range> Branches::ranges() const {
+  const auto state = [&](const End& end) { return bench_->state(end.water); };
+  const WaterState at = state(planned_);
   std::vector<std::pair<WaterState, WaterState>> states;
-  for (const Source& source : all) {
-    states.emplace_back(bench_->state(outcome(source.low)), bench_->state(outcome(source.high)));
+  for (const Source& source : sources_) {
+    const WaterState low = state(source.low);
+    states.emplace_back(low, state(source.high));
   }
   std::map<std::string, Range> ranges;
   const auto add = [&](std::string_view name, auto member) {
     if (!std::isfinite(at.*member)) return;
     Spread spread(at.*member);
-    for (std::size_t i = 0; i < all.size(); ++i) {
-      spread.add(effect(at.*member, states[i].first.*member, states[i].second.*member, all[i].share,
-                        all[i].is_one_sided));
+    for (std::size_t i = 0; i < sources_.size(); ++i) {
+      spread.add(effect(at.*member, states[i].first.*member, states[i].second.*member,
+                        sources_[i].share, sources_[i].is_one_sided));
     }
     const Interval interval = spread.interval();
     ranges[std::string(name)] = {interval.low, interval.high};
@@ -115,6 +82,42 @@ std::map<std::string, Range> Uncertainty::ranges(std::span<const Move> moves) co
   for (const auto& key : reading_keys) add(key.name, key.member);
   for (const auto& key : derived_keys) add(key.name, key.member);
   return ranges;
+}
+
+void Uncertainty::add_supply(const Supply& supply, Branches& branches) const {
+  const Product& product = supply.product();
+  const auto add = [&](double low, double high, bool is_one_sided) {
+    branches.sources_.push_back(
+        {{start_->water, {low, &supply}}, {start_->water, {high, &supply}}, 1, is_one_sided});
+  };
+  const auto add_two_sided = [&](double half_width) {
+    if (half_width > 0) add(1 - half_width, 1 + half_width, false);
+  };
+  add_two_sided(product.strength_half_width);
+  const auto spoon = spoons_.find(&supply);
+  if (spoon != spoons_.end()) add_two_sided(spoon->second);
+  if (product.strength_loss > 0) {
+    add(1 - product.strength_loss / 2, 1 - product.strength_loss, true);
+  }
+}
+
+Branches Uncertainty::at_start(std::span<const Move> moves) const {
+  Branches branches(start_->water, *bench_);
+  if (volume_ > 0) {
+    branches.sources_.push_back({{start_->water, {1 / (1 - volume_), nullptr}},
+                                 {start_->water, {1 / (1 + volume_), nullptr}}});
+  }
+  for (const UncertainReading& uncertain : start_->uncertain) {
+    branches.sources_.push_back({{uncertain.low, {}}, {uncertain.high, {}}, uncertain.share});
+  }
+  for (const Supply* supply : supplies_of(moves)) add_supply(*supply, branches);
+  return branches;
+}
+
+Branches Uncertainty::after(std::span<const Move> moves) const {
+  Branches branches = at_start(moves);
+  for (const Move& move : moves) branches.go(move);
+  return branches;
 }
 
 }  // namespace tub

@@ -13,6 +13,40 @@
 
 namespace tub {
 
+/// The water as planned and, beside it, the waters where one source of error is low or high.
+class Branches {
+ public:
+  /// Goes on with a move.
+  void go(const Move& move);
+  /// A reading of them.
+  Spread spread(Reading reading) const { return spread_of(reading, nullptr); }
+  /// The same once a move were done as well.
+  Spread spread_after(Reading reading, const Move& move) const { return spread_of(reading, &move); }
+  /// The middle 90 % of every number of the water, by key.
+  std::map<std::string, Range> ranges() const;
+
+ private:
+  friend class Uncertainty;
+  struct End {
+    Water water;
+    DoseScale scale;
+  };
+  /// Where one source is low and high (or, one-sided, half and whole loss).
+  struct Source {
+    End low;
+    End high;
+    double share = 1;
+    bool is_one_sided = false;
+  };
+  Branches(const Water& planned, const Bench& bench) : bench_(&bench), planned_{planned, {}} {}
+  Spread spread_of(Reading reading, const Move* last) const;
+  Water water_of(const End& end, const Move* last) const;
+
+  const Bench* bench_;
+  End planned_;
+  std::vector<Source> sources_;
+};
+
 /// The independent sources of error of one plan. Every half-width is 90 %.
 class Uncertainty {
  public:
@@ -23,26 +57,17 @@ class Uncertainty {
   /// A product that is filled into spoons: level, and as loose as its bulk density varies.
   void spooned(const Supply& supply, double half_width) { spoons_[&supply] = half_width; }
 
+  /// The start, nothing done yet, with every source that counts in these moves.
+  Branches at_start(std::span<const Move> moves) const;
+  /// The same once they are done.
+  Branches after(std::span<const Move> moves) const;
   /// A reading after these moves from the start.
-  Spread spread(Reading reading, std::span<const Move> moves) const;
-  /// The middle 90 % of every number of the water after these moves, by key.
-  std::map<std::string, Range> ranges(std::span<const Move> moves) const;
+  Spread spread(Reading reading, std::span<const Move> moves) const {
+    return after(moves).spread(reading);
+  }
 
  private:
-  struct Case {
-    Water start;
-    Draft moves;
-  };
-  /// One source: the waters where it is low and high (or half and whole loss).
-  struct Source {
-    Case low;
-    Case high;
-    double share = 1;
-    bool is_one_sided = false;
-  };
-  std::vector<Source> sources(std::span<const Move> moves) const;
-  void add_supply_sources(std::span<const Move> moves, std::vector<Source>& sources) const;
-  Water outcome(const Case& one) const;
+  void add_supply(const Supply& supply, Branches& branches) const;
 
   const StartWater* start_;
   double volume_;

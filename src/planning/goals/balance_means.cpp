@@ -66,9 +66,9 @@ std::optional<double> release_for_ph(const Situation& situation, const Frame& fr
   Draft until = frame.before;
   until.insert(until.end(), doses.begin(), doses.end());
   const Water here = bench.after(situation.start.water, until);
-  const double wanted = bench.state(plus(here, carbon, *lost)).log10_pco2_atm;
+  const double wanted = bench.log10_pco2(plus(here, carbon, *lost));
   const double to = std::max(division_nearest(wanted, release_grain), deepest_release(situation));
-  if (to > bench.state(here).log10_pco2_atm - release_grain) return std::nullopt;
+  if (to > bench.log10_pco2(here) - release_grain) return std::nullopt;
   return to;
 }
 
