@@ -51,22 +51,33 @@ Command plan_command() {
 }
 
 Command print_command() {
-  return {"print",
-          "print the sheets of a job",
-          "The format follows --format, or else the ending of PATH. PDF holds all pages; of the\n"
-          "others, several pages become card-1.png, card-2.png, … and - takes one page only.\n"
-          "A bitmap is PBM if PATH ends in .pbm, else a PNG of one bit.",
-          job,
-          {{"--out", "PATH", "where to; - is standard output", Completion::file, false, true},
-           {"--sheet", "NAME", "this sheet, not those of the job; may be repeated",
-            Completion::sheet, true},
-           {"--stock", "NAME", "paper or label: a name, or 80x120mm", Completion::stock},
-           {"--language", "TAG", "the language of the sheets", Completion::language},
-           {"--format", "NAME", "pdf, svg, png or bitmap", Completion::format},
-           {"--dpi", "N", "dots per inch: 110 for PNG, 203 for bitmaps if not given"},
-           shop,
-           data,
-           help}};
+  return {
+      "print",
+      "print the sheets of a job",
+      "The format follows --format, or else the ending of PATH. PDF holds all pages; of the\n"
+      "others, several pages become card-1.png, card-2.png, … and - takes one page only.\n"
+      "A bitmap is PBM if PATH ends in .pbm, else a PNG of one bit.\n"
+      "\n"
+      "Labels fill a sheet of labels from its first free one. The sheet label_sheet takes labels\n"
+      "of several kinds: those named, else those that the job asks for, else all.",
+      job,
+      {{"--out", "PATH", "where to; - is standard output", Completion::file, false, true},
+       {"--sheet", "NAME", "this sheet, not those of the job; may be repeated", Completion::sheet,
+        true},
+       {"--stock", "NAME", "paper or label: a name, or 80x120mm", Completion::stock},
+       {"--language", "TAG", "the language of the sheets", Completion::language},
+       {"--format", "NAME", "pdf, svg, png or bitmap", Completion::format},
+       {"--dpi", "N", "dots per inch: 110 for PNG, 203 for bitmaps if not given"},
+       {"--label", "NAME", "a label for label_sheet; may be repeated", Completion::sheet, true},
+       {"--start-at", "N", "the first free label of the sheet, row by row from 1"},
+       {"--copies", "N", "of each label"},
+       {"--bleed", "MM", "how far past its edge a label is printed: 2mm"},
+       {"--crop-marks", "", "lines that say where to cut"},
+       {"--printer", "NAME", "whose corrections hold, of those in the shop's file"},
+       {"--alignment-page", "", "rulers to measure the printer by, in place of the sheets"},
+       shop,
+       data,
+       help}};
 }
 
 Command water_command() {

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <string_view>
 
+#include "job/names.h"
 #include "sheets/vocabulary.h"
 
 namespace tub {
@@ -43,6 +44,7 @@ Catalogue load_catalogue(const DataFolders& folders, const FontSet& fonts,
                          const std::vector<Stock>& stocks) {
   Catalogue catalogue{load_planning(folders), load_species(folders), {}, {}, {}, {}};
   catalogue.sheets = template_names(folders, "sheets");
+  catalogue.sheets.emplace_back(label_sheet);
   for (const Stock& stock : stocks) catalogue.stocks.push_back(stock.name);
   catalogue.languages = template_names(folders, "languages");
   catalogue.characters = common_characters(fonts);
@@ -74,6 +76,7 @@ Messages Library::language(const std::string& tag) const {
   std::vector<SheetTemplate> sheets;
   std::vector<SheetTemplate> replaced;
   for (const std::string& name : catalogue_.sheets) {
+    if (name == label_sheet) continue;  // has no words but those of its labels
     sheets.push_back(sheet(name));
     const auto ours = replaced_template(folders_, "sheets/" + name + ".json");
     if (ours) replaced.push_back(parsed(*ours, parse_sheet_template));

@@ -69,13 +69,28 @@ Json names(const char* key, std::vector<std::string> known,
   return rows;
 }
 
+std::vector<std::string> usable_sheets(const DataFolders& folders) {
+  std::vector<std::string> sheets = template_names(folders, "sheets");
+  sheets.emplace_back(label_sheet);
+  return sheets;
+}
+
+Json stock_row(const Stock& stock) {
+  Json row = {{"stock", stock.name}, {"width_mm", stock.width_mm}, {"height_mm", stock.height_mm}};
+  const Stock label = label_of(stock);
+  row["labels"] = stock.grid ? stock.grid->labels() : 1;
+  row["label_width_mm"] = label.width_mm;
+  row["label_height_mm"] = label.height_mm;
+  row["keep_out_mm"] = stock.keep_out_mm;
+  row["bleed_mm"] = stock.bleed_mm;
+  row["preprinted_frames"] = stock.frames.size();
+  return row;
+}
+
 Json stocks(const DataFolders& folders) {
   Json rows = Json::array();
   const Library library(folders);
-  for (const Stock& stock : library.stocks()) {
-    rows.push_back(
-        {{"stock", stock.name}, {"width_mm", stock.width_mm}, {"height_mm", stock.height_mm}});
-  }
+  for (const Stock& stock : library.stocks()) rows.push_back(stock_row(stock));
   return rows;
 }
 
@@ -127,6 +142,19 @@ Json unit_for_people(const Json& row) {
   return shown;
 }
 
+// "a4_2x4_99x68", "210 × 297 mm", "8 labels of 99.1 × 67.7 mm"
+Json stock_for_people(const Json& row) {
+  const auto size = [&](const char* width, const char* height) {
+    return fmt::format("{} × {} mm", cell(row[width]), cell(row[height]));
+  };
+  std::string labels;
+  if (row["labels"] != 1) {
+    labels = fmt::format("{} labels of {}", cell(row["labels"]),
+                         size("label_width_mm", "label_height_mm"));
+  }
+  return {{"stock", row["stock"]}, {"size", size("width_mm", "height_mm")}, {"labels", labels}};
+}
+
 std::size_t width_of(const std::string& text) { return code_points(text)->size(); }
 
 }  // namespace
@@ -135,7 +163,7 @@ Json listing(std::string_view what, const DataFolders& folders) {
   if (what == "units") return units_of_quantities();
   if (what == "sanitizers") return sanitizers();
   if (what == "stocks") return stocks(folders);
-  if (what == "sheets") return names("sheet", known_sheets(), template_names(folders, "sheets"));
+  if (what == "sheets") return names("sheet", known_sheets(), usable_sheets(folders));
   if (what == "languages") {
     return names("language", known_languages(), template_names(folders, "languages"));
   }
@@ -149,8 +177,7 @@ Json for_people(const Json& rows) {
     if (row.contains("factor")) {
       shown.push_back(unit_for_people(row));
     } else if (row.contains("width_mm")) {
-      shown.push_back({row.items().begin().value(),
-                       fmt::format("{} × {} mm", cell(row["width_mm"]), cell(row["height_mm"]))});
+      shown.push_back(stock_for_people(row));
     } else {
       shown.push_back(row);
     }

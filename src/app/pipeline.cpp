@@ -2,8 +2,10 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <iterator>
 
+#include "job/names.h"
 #include "layout/impose.h"
 #include "layout/lay_out.h"
 #include "planning/make_plan.h"
@@ -28,14 +30,40 @@ Diagnostic at_its_text(Diagnostic diagnostic, const std::vector<PlacedText>& tex
   return diagnostic;
 }
 
+/// One template's pages, each as often as asked.
+void append_pages(const std::string& name, const Print& print, const SheetSources& sources,
+                  const Library& library, std::vector<Page>& pages) {
+  const Document document = compose(sources, library.sheet(name), library.language(print.language));
+  for (const Page& page :
+       lay_out(document, library.style("card"), label_of(print.stock), library.fonts())) {
+    pages.insert(pages.end(), static_cast<std::size_t>(print.copies), page);
+  }
+}
+
+bool is_label_sheet(const Print& print) { return print.sheet == label_sheet; }
+
+std::string title_of_sheet(const Print& print, const Library& library) {
+  return library.language(print.language).text("label_sheet.title", {{"stock", print.stock.name}});
+}
+
+std::vector<Page> imposed(const Print& print, const SheetSources& sources, const Library& library) {
+  std::vector<Page> labels;
+  for (const std::string& name : print.templates) {
+    append_pages(name, print, sources, library, labels);
+  }
+  std::vector<Page> pages = impose(labels, print.stock, print.imposition, library.fonts());
+  if (!is_label_sheet(print)) return pages;
+  for (Page& page : pages) {
+    page.sheet = print.sheet;
+    page.title = title_of_sheet(print, library);
+  }
+  return pages;
+}
+
 std::vector<Page> pages_of(const Print& print, const SheetSources& sources, const Job& job,
                            const Library& library) {
   try {
-    const SheetTemplate sheet = library.sheet(print.sheet);
-    const Document document = compose(sources, sheet, library.language(print.language));
-    const std::vector<Page> pages =
-        lay_out(document, library.style("card"), label_of(print.stock), library.fonts());
-    return impose(pages, print.stock, {});
+    return imposed(print, sources, library);
   } catch (const Error& error) {
     std::vector<Diagnostic> diagnostics;
     for (const Diagnostic& found : error.diagnostics()) {
@@ -44,6 +72,18 @@ std::vector<Page> pages_of(const Print& print, const SheetSources& sources, cons
     throw Error(std::move(diagnostics))
         .within(fmt::format("printing {} on {}", print.sheet, print.stock.name));
   }
+}
+
+AlignmentWords alignment_words(const Stock& stock, const Messages& messages) {
+  const AlignmentMarks marks = alignment_marks(stock);
+  const auto number = [](int value) { return fmt::format("{}", value); };
+  const std::string title = messages.text("alignment_page.title", {{"stock", stock.name}});
+  if (marks.from == marks.to) {
+    return {title, messages.text("alignment_page.short_note", {{"mark", number(marks.place)}})};
+  }
+  return {title, messages.text("alignment_page.note", {{"mark", number(marks.place)},
+                                                       {"from", number(marks.from)},
+                                                       {"to", number(marks.to)}})};
 }
 
 }  // namespace
@@ -61,6 +101,20 @@ std::vector<Page> run(const Job& job, std::span<const Print> prints, const Libra
     std::vector<Page> more = pages_of(print, sources, job, library);
     pages.insert(pages.end(), std::make_move_iterator(more.begin()),
                  std::make_move_iterator(more.end()));
+  }
+  return pages;
+}
+
+std::vector<Page> alignment_pages(std::span<const Print> prints, const Library& library) {
+  std::vector<Page> pages;
+  std::vector<std::string> done;
+  for (const Print& print : prints) {
+    if (std::find(done.begin(), done.end(), print.stock.name) != done.end()) continue;
+    done.push_back(print.stock.name);
+    const AlignmentWords words = alignment_words(print.stock, library.language(print.language));
+    Page page = alignment_page(print.stock, words, library.fonts());
+    page.language = print.language;
+    pages.push_back(corrected(std::move(page), print.imposition.correction));
   }
   return pages;
 }

@@ -7,6 +7,7 @@
 
 #include "app/library.h"
 #include "job/job.h"
+#include "layout/impose.h"
 #include "layout/page.h"
 #include "planning/plan.h"
 
@@ -15,8 +16,11 @@ namespace tub {
 /// A sheet to be printed, with everything chosen.
 struct Print {
   std::string sheet;
+  std::vector<std::string> templates;  ///< the sheet itself, or the labels on a label sheet
   Stock stock;
   std::string language;
+  int copies = 1;  ///< of each label
+  Imposition imposition{};
 };
 
 /// Throws: Error if the water cannot exist
@@ -26,5 +30,10 @@ Plan plan_of(const Job& job, const Catalogue& catalogue);
 ///
 /// Throws: Error if a template, a language or a style is at fault, or a sheet does not fit
 std::vector<Page> run(const Job& job, std::span<const Print> prints, const Library& library);
+
+/// One page for each stock of the prints, to measure by where the printer puts what is printed.
+///
+/// Throws: Error if a language is at fault, or a stock is too small for the words
+std::vector<Page> alignment_pages(std::span<const Print> prints, const Library& library);
 
 }  // namespace tub

@@ -13,4 +13,10 @@ namespace tub {
 ///         (Fault::job) if neither it nor the job asks for a sheet
 std::vector<Print> prints_of(const Arguments& arguments, const Job& job, const Library& library);
 
+/// The pages that `print` is asked for: the sheets, or with --alignment-page those to measure the
+/// printer by.
+///
+/// Throws: Error of `prints_of`, `run` and `alignment_pages`
+std::vector<Page> printed_pages(const Arguments& arguments, const Job& job, const Library& library);
+
 }  // namespace tub

@@ -67,15 +67,28 @@ void set_catalog(QPDF& file, const PdfResources& resources, const PdfProperties&
                      Object::newArray(std::vector<Object>{output_intent(file, resources)}));
 }
 
-/// The page's own size, which libharu rounds to its short numbers, as sheet and as trimmed sheet.
+/// An area of the page as a box of a PDF, whose y grows upwards.
+Object box_of(const Area& area, const Page& page) {
+  const double foot = page.height - area.corner.y - area.height;
+  const auto number = [](double value) {
+    return value == 0 ? Object::newInteger(0) : Object::newReal(value, 4);
+  };
+  return Object::newArray(std::vector<Object>{number(area.corner.x), number(foot),
+                                              number(area.corner.x + area.width),
+                                              number(foot + area.height)});
+}
+
+/// The page's own size, which libharu rounds to its short numbers, what is left of it when it is
+/// cut, and how far what is cut off is printed. Source: ISO 32000-1, 14.11.2
 void set_boxes(QPDF& file, const Drawing& drawing, std::span<const Page> pages) {
   for (std::size_t i = 0; i < pages.size(); ++i) {
-    const Object box = Object::newArray(std::vector<Object>{
-        Object::newInteger(0), Object::newInteger(0), Object::newReal(pages[i].width, 4),
-        Object::newReal(pages[i].height, 4)});
-    Object page = file.getObjectByID(drawing.pages[i].object, 0);
-    page.replaceKey("/MediaBox", box);
-    page.replaceKey("/TrimBox", box);
+    const Page& page = pages[i];
+    const Area whole{{0, 0}, page.width, page.height};
+    const Area trim = page.trim.value_or(whole);
+    Object object = file.getObjectByID(drawing.pages[i].object, 0);
+    object.replaceKey("/MediaBox", box_of(whole, page));
+    object.replaceKey("/TrimBox", box_of(trim, page));
+    if (page.bleed) object.replaceKey("/BleedBox", box_of(*page.bleed, page));
   }
 }
 

@@ -31,9 +31,23 @@ struct StockRequest {
 /// A sheet that the job asks for; nothing where it leaves the choice to the sheet or the program.
 struct SheetRequest {
   std::string sheet;
-  std::optional<StockRequest> stock;
-  std::optional<std::string> language;
-  std::string where;  ///< for messages
+  std::optional<StockRequest> stock{};
+  std::optional<std::string> language{};
+  std::string where{};                ///< for messages
+  std::vector<std::string> labels{};  ///< on a label sheet; empty: the program's choice
+  std::optional<int> start_at{};      ///< the first free label of a sheet of labels
+  int copies = 1;                     ///< of each label
+  std::optional<double> bleed_mm{};
+  bool has_crop_marks = false;
+};
+
+/// Where a printer puts a page that should be in place.
+struct PrinterEntry {
+  std::string name;     ///< empty: the printer that is used where none is named
+  double right_mm = 0;  ///< by how much too far right
+  double down_mm = 0;
+  double across_100_mm = 100;  ///< what 100 mm of the page measure when printed
+  double down_100_mm = 100;
 };
 
 /// A text that sheets print as it was written, and where.
@@ -52,6 +66,7 @@ struct Job {
   // What the shop's file says of sheets that say nothing themselves.
   std::optional<std::string> language;
   std::map<std::string, StockRequest> stocks;  ///< by sheet
+  std::vector<PrinterEntry> printers;
 };
 
 /// A text and the file it came from.

@@ -33,6 +33,8 @@ TargetSet read_targets(const Value& job, const Tub& tub, const Sanitizer& saniti
                        const JobReading& reading);
 std::vector<SheetRequest> read_sheets(const Value& job);
 std::optional<StockRequest> read_stock(const Value& stock);
+/// The printer that is used where none is named comes first.
+std::vector<PrinterEntry> read_printers(const Value& shop);
 
 /// The row of that name; null if the name was wrong and has been reported.
 template <class Row>

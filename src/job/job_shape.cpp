@@ -202,19 +202,36 @@ FieldShape sanitizer_shape() {
 
 FieldShape stock_shape(const Catalogue& catalogue) {
   const FieldShape side = quantity({QuantityKind::length, 0.02, 1.2, "80 mm"});
-  FieldShape plain = names("stock", catalogue.stocks, known_stocks());
-  std::get<NameShape>(plain.form).allows_grids = true;
-  return either(plain,
+  return either(names("stock", catalogue.stocks, known_stocks()),
                 object({required("width", "across", side), required("height", "down", side)}));
+}
+
+std::vector<std::string> usable_labels(const Catalogue& catalogue) {
+  std::vector<std::string> labels;
+  for (const std::string& sheet : catalogue.sheets) {
+    if (sheet != label_sheet) labels.push_back(sheet);
+  }
+  return labels;
 }
 
 FieldShape sheets_shape(const Catalogue& catalogue) {
   const FieldShape plain = names("sheet", catalogue.sheets, known_sheets());
   const FieldShape language = language_shape(catalogue);
-  return list_of(either(plain, object({required("sheet", "what to print", plain),
-                                       {"stock", "paper or label", stock_shape(catalogue)},
-                                       {"language", "of its words", language}})),
-                 1, "name a sheet, or remove the field");
+  const FieldShape label = names("label", usable_labels(catalogue), known_labels());
+  return list_of(
+      either(plain, object({required("sheet", "what to print", plain),
+                            {"stock", "paper or label", stock_shape(catalogue)},
+                            {"language", "of its words", language},
+                            {"labels", "on a label sheet; else those that the job asks for, or all",
+                             list_of(label, 1, "name a label, or remove the field")},
+                            {"start_at", "the first free label of the sheet, row by row from 1",
+                             FieldShape{WholeShape{1, 999}}},
+                            {"copies", "of each label", FieldShape{WholeShape{1, 999}}},
+                            {"bleed", "how far past its edge a label is printed",
+                             quantity({QuantityKind::length, 0, 0.005, "2 mm"})},
+                            {"crop_marks", "true: lines that say where to cut",
+                             FieldShape{FlagShape{}}}})),
+      1, "name a sheet, or remove the field");
 }
 
 FieldShape later_readings_shape(const Catalogue& catalogue) {
@@ -267,8 +284,22 @@ FieldShape job_shape(const Catalogue& catalogue) {
   return object(std::move(fields));
 }
 
-FieldShape shop_shape(const Catalogue& catalogue) {
+std::vector<Field> printer_fields() {
   const FieldShape shift = quantity({QuantityKind::length, -0.02, 0.02, "0.4 mm"});
+  const FieldShape hundred = quantity({QuantityKind::length, 0.09, 0.11, "100.2 mm"});
+  return {{"right", "by how much too far right", shift},
+          {"down", "by how much too far down", shift},
+          {"across_100_mm", "what 100 mm across measure when printed", hundred},
+          {"down_100_mm", "what 100 mm down measure when printed", hundred}};
+}
+
+FieldShape printers_shape() {
+  std::vector<Field> fields = printer_fields();
+  fields.insert(fields.begin(), required("name", "chosen with --printer", text(40)));
+  return list_of(object(std::move(fields)));
+}
+
+FieldShape shop_shape(const Catalogue& catalogue) {
   std::vector<Field> stocks;
   for (const std::string& sheet : known_sheets()) {
     stocks.push_back({sheet, "", stock_shape(catalogue)});
@@ -282,8 +313,8 @@ FieldShape shop_shape(const Catalogue& catalogue) {
   fields.push_back({"products", "the shop's own figures for products that jobs name",
                     list_of(shelf_item_shape(catalogue))});
   fields.push_back({"printer", "where the printer puts a page that should be in place",
-                    object({{"right", "by how much too far right", shift},
-                            {"down", "by how much too far down", shift}})});
+                    object(printer_fields())});
+  fields.push_back({"printers", "the same of further printers", printers_shape()});
   return object(std::move(fields));
 }
 

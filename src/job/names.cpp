@@ -55,6 +55,8 @@ std::vector<std::string> known_sheets() {
           "dose_chart",   "drain_card",      "worksheet"};
 }
 
+std::vector<std::string> known_labels() { return {"cabinet_label", "dose_tag", "container_label"}; }
+
 std::vector<std::string> known_stocks() {
   return {"a4",
           "letter",

@@ -22,8 +22,13 @@ std::span<const SanitizerEntry> sanitizer_entries();
 /// Null if there is none of that name.
 const SanitizerEntry* sanitizer_entry(std::string_view id);
 
+/// The sheet that holds labels of several kinds.
+inline constexpr std::string_view label_sheet = "label_sheet";
+
 std::vector<std::string> known_products();
 std::vector<std::string> known_sheets();
+/// Those of the sheets that are labels.
+std::vector<std::string> known_labels();
 std::vector<std::string> known_stocks();
 std::vector<std::string> known_languages();
 std::vector<std::string> known_uses();

@@ -143,7 +143,7 @@ PlanRequest read_request(const Value& job, const JobReading& reading) {
   return request;
 }
 
-void read_settings(const Value& shop, Job& job, const JobReading& reading) {
+void read_settings(const Value& shop, Job& job) {
   job.language = shop.text("language");
   if (const Value* const stocks = shop.find("stocks")) {
     for (const auto& member : stocks->node().members()) {
@@ -152,12 +152,7 @@ void read_settings(const Value& shop, Job& job, const JobReading& reading) {
       if (request) job.stocks[member.name] = *request;
     }
   }
-  if (const Value* const printer = shop.find("printer")) {
-    reading.warn(*printer,
-                 "a printer's corrections are for label sheets, which are not in this "
-                 "version",
-                 "nothing needs to be done; cards need no correction");
-  }
+  job.printers = read_printers(shop);
 }
 
 }  // namespace
@@ -170,8 +165,7 @@ Outcome<Job> read_job(const NamedText& job_text, const std::optional<NamedText>&
   const std::optional<Node> shop =
       shop_text ? parsed(*shop_text, files.problems) : std::optional<Node>();
   const std::optional<Node> own = parsed(job_text, files.problems);
-  if (shop)
-    read_settings(read_shape(*shop, shop_shape(catalogue), catalogue), outcome.value, reading);
+  if (shop) read_settings(read_shape(*shop, shop_shape(catalogue), catalogue), outcome.value);
   if (!own) throw_if_any(files);
 
   auto merged = std::make_shared<Json>(own->json());

@@ -11,7 +11,6 @@
 #include "base/nearest.h"
 #include "base/text.h"
 #include "job/comment.h"
-#include "job/grid_name.h"
 #include "job/read_quantity.h"
 
 namespace tub {
@@ -132,7 +131,7 @@ class ShapeReader {
       return std::find(names.begin(), names.end(), *found) != names.end();
     };
     if (holds(shape.usable)) return *found;
-    if (holds(shape.known) || (shape.allows_grids && is_grid_name(*found))) {
+    if (holds(shape.known)) {
       node_.problem(fmt::format("the {} \"{}\" is not in this version", shape.what, *found),
                     fmt::format("in this version: {}", fmt::join(shape.usable, ", ")));
     } else {

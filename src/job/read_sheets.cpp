@@ -2,6 +2,7 @@
 
 #include "base/text.h"
 #include "job/job_parts.h"
+#include "job/names.h"
 
 namespace tub {
 namespace {
@@ -12,6 +13,31 @@ constexpr double most_side_mm = 1200;
 std::optional<double> side_in_mm(std::string_view text) {
   const auto value = to_number(text);
   return value && *value >= least_side_mm && *value <= most_side_mm ? value : std::nullopt;
+}
+
+std::vector<std::string> read_labels(const Value& sheet) {
+  std::vector<std::string> labels;
+  const Value* const names = sheet.find("labels");
+  if (names == nullptr) return labels;
+  if (sheet.text("sheet") && sheet.text("sheet") != label_sheet) {
+    names->problem(fmt::format("{} holds no other labels", *sheet.text("sheet")),
+                   "remove the field, or name the sheet label_sheet");
+  }
+  for (const Value& name : names->items()) {
+    if (const auto label = name.text()) labels.push_back(*label);
+  }
+  return labels;
+}
+
+// How labels lie on their sheet.
+void read_imposition(const Value& sheet, SheetRequest& request) {
+  request.labels = read_labels(sheet);
+  if (const auto position = sheet.number("start_at")) {
+    request.start_at = static_cast<int>(*position);
+  }
+  request.copies = static_cast<int>(sheet.number("copies").value_or(1));
+  if (const auto bleed = sheet.number("bleed")) request.bleed_mm = *bleed * 1000;
+  request.has_crop_marks = sheet.flag("crop_marks").value_or(false);
 }
 
 }  // namespace
@@ -34,8 +60,11 @@ std::vector<SheetRequest> read_sheets(const Value& job) {
   for (const Value& sheet : sheets->items()) {
     const auto name = sheet.is_object() ? sheet.text("sheet") : sheet.text();
     if (!name) continue;
-    SheetRequest request = {*name, {}, sheet.text("language"), sheet.node().where()};
+    SheetRequest request{.sheet = *name};
+    request.language = sheet.text("language");
+    request.where = sheet.node().where();
     if (const Value* const stock = sheet.find("stock")) request.stock = read_stock(*stock);
+    if (sheet.is_object()) read_imposition(sheet, request);
     requests.push_back(std::move(request));
   }
   return requests;

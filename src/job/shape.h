@@ -49,7 +49,6 @@ struct NameShape {
   std::string what;                  ///< "sheet", for messages
   std::vector<std::string> usable;   ///< in this version
   std::vector<std::string> known{};  ///< to the format, those included; empty: no others
-  bool allows_grids = false;         ///< label sheets beside the known: "a4_2x4_99x68"
 };
 
 /// A text of a number and its unit.

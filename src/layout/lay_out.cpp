@@ -190,18 +190,30 @@ void check_page(const Document& document, const Style& style, const Stock& stock
                              fixed(width, 0), fixed(height, 0))});
 }
 
+/// The style with margins that leave free what the stock keeps free.
+Style within_keep_out(Style style, const Stock& stock) {
+  const double keep_out = stock.keep_out_mm * mm;
+  for (Setting& setting : style.settings) {
+    Lengths& lengths = setting.lengths;
+    lengths.margin_side = std::max(lengths.margin_side, keep_out);
+    lengths.margin_top = std::max(lengths.margin_top, keep_out);
+    lengths.foot_margin = std::max(lengths.foot_margin, keep_out);
+  }
+  return style;
+}
+
 /// The settings of a style, each laid out when it is first asked for.
 ///
 /// Settings only ever get tighter: what fits in one fits in all after it. So the tightest says
 /// whether a number of pages is enough, and halving finds the most generous that is.
 class Trials {
  public:
-  Trials(const Document& document, const Style& style, const Stock& stock, const FontSet& fonts)
+  Trials(const Document& document, Style style, const Stock& stock, const FontSet& fonts)
       : document_(document),
-        style_(style),
+        style_(std::move(style)),
         stock_(stock),
         fonts_(fonts),
-        attempts_(style.settings.size()) {}
+        attempts_(style_.settings.size()) {}
 
   std::vector<Page> run() {
     if (auto pages = fit(1, Breaks::any)) return *std::move(pages);
@@ -266,7 +278,7 @@ class Trials {
   }
 
   const Document& document_;
-  const Style& style_;
+  const Style style_;
   const Stock& stock_;
   const FontSet& fonts_;
   std::vector<std::optional<Attempt>> attempts_;
@@ -277,7 +289,7 @@ class Trials {
 std::vector<Page> lay_out(const Document& document, const Style& style, const Stock& stock,
                           const FontSet& fonts) {
   check_page(document, style, stock);
-  return Trials(document, style, stock, fonts).run();
+  return Trials(document, within_keep_out(style, stock), stock, fonts).run();
 }
 
 }  // namespace tub

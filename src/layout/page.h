@@ -31,6 +31,15 @@ struct Point {
   friend bool operator==(const Point&, const Point&) = default;
 };
 
+/// An upright rectangle on a page.
+struct Area {
+  Point corner;  ///< upper left
+  double width = 0;
+  double height = 0;
+
+  friend bool operator==(const Area&, const Area&) = default;
+};
+
 /// An item that belongs to no element: a rule, a stile, a foot line. Readers skip it.
 inline constexpr int artifact = -1;
 
@@ -164,6 +173,9 @@ struct Page {
   std::vector<Element> elements;
   int number = 1;  ///< of `pages`, from 1
   int pages = 1;
+  std::optional<Area> trim = std::nullopt;  ///< what is left when it is cut; nothing: all of it
+  std::optional<Area> bleed =
+      std::nullopt;   ///< how far is printed what is cut off; nothing: `trim`
   std::string sheet;  ///< identifier of the sheet, for messages
   std::string title;
   std::string language;

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 #include <optional>
 
 #include "base/node.h"
@@ -15,11 +16,17 @@ namespace {
 
 using Names = std::vector<std::string>;
 
-const Names stock_fields = {"name", "width_mm", "height_mm", "grid", "source"};
+const Names stock_fields = {"name",        "width_mm", "height_mm", "grid",
+                            "keep_out_mm", "bleed_mm", "frames",    "source"};
+const Names frame_fields = {"centre_mm", "side_mm"};
 const Names grid_fields = {"columns", "rows",     "label_mm",        "left_mm",
                            "top_mm",  "pitch_mm", "corner_radius_mm"};
 constexpr double longest_mm = 2000;
 constexpr double shortest_mm = 20;
+
+/// More of an edge is not kept free, nor printed past.
+constexpr double widest_edge_mm = 20;
+constexpr double widest_bleed_mm = 5;
 
 /// Lengths in the table are rounded to a tenth of a millimetre or finer.
 constexpr double rounding_mm = 0.1;
@@ -63,6 +70,38 @@ void check_grid(const Node& row, const LabelGrid& grid, const Stock& stock) {
   }
 }
 
+double optional_length(const Node& row, std::string_view name, double most) {
+  const auto field = row.find(name);
+  return field ? field->number(0, most).value_or(0) : 0;
+}
+
+void read_edges(const Node& row, Stock& stock) {
+  stock.keep_out_mm = optional_length(row, "keep_out_mm", widest_edge_mm);
+  stock.bleed_mm = optional_length(row, "bleed_mm", widest_bleed_mm);
+  if (stock.keep_out_mm > 0 && stock.bleed_mm > 0) {
+    row.problem("a stock either keeps its edges free or is printed past them, not both");
+  }
+}
+
+/// The frames, which lie on the label with their corners.
+std::vector<PreprintedFrame> read_frames(const Node& row, const Stock& label) {
+  std::vector<PreprintedFrame> frames;
+  const auto field = row.find("frames");
+  if (!field) return frames;
+  for (const Node& item : field->items()) {
+    item.allow_only(frame_fields);
+    PreprintedFrame frame;
+    read_pair(item, "centre_mm", frame.x_mm, frame.y_mm);
+    frame.side_mm = length(item, "side_mm", 5);
+    const double half = frame.side_mm / std::numbers::sqrt2;
+    const double nearest = std::min(
+        {frame.x_mm, frame.y_mm, label.width_mm - frame.x_mm, label.height_mm - frame.y_mm});
+    if (nearest < half) item.problem("the frame reaches past the label's edge");
+    frames.push_back(frame);
+  }
+  return frames;
+}
+
 LabelGrid read_grid(const Node& row, const Stock& stock) {
   row.allow_only(grid_fields);
   LabelGrid grid;
@@ -72,11 +111,22 @@ LabelGrid read_grid(const Node& row, const Stock& stock) {
   grid.left_mm = length(row, "left_mm", 0);
   grid.top_mm = length(row, "top_mm", 0);
   read_pair(row, "pitch_mm", grid.pitch_x_mm, grid.pitch_y_mm);
-  if (const auto radius = row.find("corner_radius_mm")) {
-    grid.corner_radius_mm = radius->number(0, 100).value_or(0);
-  }
+  grid.corner_radius_mm = optional_length(row, "corner_radius_mm", 100);
   check_grid(row, grid, stock);
   return grid;
+}
+
+Stock read_stock(const Node& row) {
+  row.allow_only(stock_fields);
+  Stock stock;
+  if (const auto name = row.require("name")) stock.name = name->text().value_or("");
+  stock.width_mm = length(row, "width_mm", shortest_mm);
+  stock.height_mm = length(row, "height_mm", shortest_mm);
+  if (const auto source = row.find("source")) source->text();
+  if (const auto grid = row.find("grid")) stock.grid = read_grid(*grid, stock);
+  read_edges(row, stock);
+  stock.frames = read_frames(row, label_of(stock));
+  return stock;
 }
 
 }  // namespace
@@ -85,13 +135,7 @@ std::vector<Stock> read_stocks(std::string_view json, const std::string& file) {
   Problems problems;
   std::vector<Stock> stocks;
   for (const Node& row : Node::parse(json, file, problems).items()) {
-    row.allow_only(stock_fields);
-    Stock stock;
-    if (const auto name = row.require("name")) stock.name = name->text().value_or("");
-    stock.width_mm = length(row, "width_mm", shortest_mm);
-    stock.height_mm = length(row, "height_mm", shortest_mm);
-    if (const auto source = row.find("source")) source->text();
-    if (const auto grid = row.find("grid")) stock.grid = read_grid(*grid, stock);
+    const Stock stock = read_stock(row);
     const auto is_same = [&](const Stock& other) { return other.name == stock.name; };
     if (std::any_of(stocks.begin(), stocks.end(), is_same)) {
       row.problem(fmt::format("the stock {} stands twice", stock.name));
@@ -104,9 +148,11 @@ std::vector<Stock> read_stocks(std::string_view json, const std::string& file) {
 
 Stock label_of(const Stock& stock) {
   if (!stock.grid) return stock;
-  return {.name = stock.name,
-          .width_mm = stock.grid->label_width_mm,
-          .height_mm = stock.grid->label_height_mm};
+  Stock label = stock;
+  label.width_mm = stock.grid->label_width_mm;
+  label.height_mm = stock.grid->label_height_mm;
+  label.grid.reset();
+  return label;
 }
 
 }  // namespace tub

@@ -23,12 +23,26 @@ struct LabelGrid {
   int labels() const { return columns * rows; }
 };
 
+/// A square set at a point that a label carries in red before anything is printed on it.
+struct PreprintedFrame {
+  double x_mm = 0;  ///< of its middle, from the label's upper left corner
+  double y_mm = 0;
+  double side_mm = 0;  ///< of the square itself
+};
+
+/// What a stock given by its size alone keeps free: from memory, the cut of a label on a roll
+/// wanders by up to a millimetre.
+inline constexpr double usual_keep_out_mm = 1;
+
 /// One sheet of paper, one label on a roll, or a sheet of labels.
 struct Stock {
   std::string name;  ///< "a4", "a4_2x4_99x68"
   double width_mm = 0;
   double height_mm = 0;
   std::optional<LabelGrid> grid = std::nullopt;
+  double keep_out_mm = 0;  ///< at each edge of the paper or label, where nothing may be printed
+  double bleed_mm = 0;     ///< how far past its edge is printed what reaches the edge
+  std::vector<PreprintedFrame> frames{};  ///< for devices of one ink
 };
 
 /// What a document is laid out on: the label of a sheet of labels, else the stock itself.

@@ -123,6 +123,10 @@ constexpr std::array code_rows = {
     Row{"ion.chloride"},
     Row{"spoon.and", "first second"},
     Row{"unit.mg_l_name"},
+    Row{"label_sheet.title", "stock"},
+    Row{"alignment_page.title", "stock"},
+    Row{"alignment_page.note", "mark from to"},
+    Row{"alignment_page.short_note", "mark"},
 };
 
 // Reasons of a plan by the group that says them; a parameter that only some plans give is not here.

@@ -104,7 +104,10 @@ TEST_CASE("plans and pages of the examples are as they were read and found right
     check_golden(name, "plan.json", plan_json(plan));
     check_golden(name, "plan.txt", plan_text(plan, job.heading, library().language("en"), {}));
     for (const char* stock : {"a4", "letter"}) {
-      const Print print = {"startup_card", library().stock(stock), "en"};
+      const Print print{.sheet = "startup_card",
+                        .templates = {"startup_card"},
+                        .stock = library().stock(stock),
+                        .language = "en"};
       check_golden(name, std::string("pages-") + stock + ".txt",
                    dump_text(run(job, {&print, 1}, library())));
     }

@@ -40,10 +40,11 @@ class PrintedFiles(unittest.TestCase):
         self.assertTrue(paths)
         return paths
 
-    def dumped(self, job, stock):
+    def dumped(self, job, stock, *words):
         path = os.path.join(self.folder.name, "pages.txt")
         with open(path, "wb") as file:
-            subprocess.run([DUMP_PAGES, job, stock], check=True, stdout=file)
+            subprocess.run([DUMP_PAGES, job, "--sheet", "startup_card", "--stock", stock, *words],
+                           check=True, stdout=file)
         return path
 
     def test_validators_and_readers_find_what_was_laid_out(self):

@@ -64,7 +64,8 @@ DAMAGES = [
      "maps"),
     ("a character not present", change(rb"<0020> <007E> <0020>", rb"<0020> <007D> <0020>"),
      "codes to characters"),
-    ("a trimmed page", change(rb"(/TrimBox \[\s+)0", rb"\g<1>9"), "the boxes are"),
+    ("a trimmed page", change(rb"(/TrimBox \[\s+)0", rb"\g<1>9"), "does not say how far it is printed"),
+    ("less printed than is left", change(rb"(/BleedBox \[\s+)4", rb"\g<1>9"), "the boxes are"),
 ]
 
 

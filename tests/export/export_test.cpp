@@ -180,6 +180,8 @@ std::vector<Page> sample_pages() {
   const int title = maker.add(heading(1));
   maker.set(title, {20, 40}, 12, "Ba\u00F1era del jard\u00EDn", Face::bold);
   Page second = maker.finish();
+  second.trim = Area{{6, 6}, second.width - 12, second.height - 12};
+  second.bleed = Area{{4, 4}, second.width - 8, second.height - 8};
   Page first = sample_page();
   first.pages = second.pages = second.number = 2;
   return {first, second};

@@ -23,7 +23,7 @@ std::string read_file(const std::string& path);
 /// role, the typographic characters that sheets use.
 Page sample_page();
 
-/// Two pages, the second in another language and size.
+/// Two pages, the second in another language and size, to be trimmed.
 std::vector<Page> sample_pages();
 
 /// The pages as a PDF whose properties need every kind of escape.

@@ -270,12 +270,21 @@ def check_tree(faults, file):
         faults.append(f"{len(sections)} sections for {len(file.pages())} pages")
 
 
+def holds(outer, inner):
+    return (outer[0] <= inner[0] and outer[1] <= inner[1]
+            and outer[2] >= inner[2] and outer[3] >= inner[3])
+
+
 def check_boxes(faults, file):
+    """The sheet begins at 0 0; it holds the bleed, and the bleed what is left when it is cut."""
     for number, reference in enumerate(file.pages(), 1):
         page = file.get(reference)
-        if page.get("/MediaBox") != page.get("/TrimBox") or page["/MediaBox"][:2] != [0, 0]:
-            faults.append(f"page {number}: the boxes are {page.get('/MediaBox')} and "
-                          f"{page.get('/TrimBox')}")
+        media, trim = page.get("/MediaBox"), page.get("/TrimBox")
+        bleed = page.get("/BleedBox", trim)
+        if media[:2] != [0, 0] or not holds(media, bleed) or not holds(bleed, trim):
+            faults.append(f"page {number}: the boxes are {media}, {bleed} and {trim}")
+        if "/BleedBox" not in page and media != trim:
+            faults.append(f"page {number}: a cut page does not say how far it is printed")
 
 
 def faults_of(path):

@@ -68,3 +68,34 @@ TEST_CASE("figures of the shop's product that cannot be are told at the shop's p
                     R"({ "products": [ { "product": "sequestrant", "dose": "45" } ] })")
             .find("shop.json: /products/0/dose") != std::string::npos);
 }
+
+TEST_CASE("a shop's printers are read with what 100 mm of theirs measure") {
+  const Job job = read(patched("{}"), R"({
+    "printer": { "right": "0.4 mm", "down": "-0.2 mm", "across_100_mm": "100.2 mm" },
+    "printers": [ { "name": "counter", "down": "1.5 mm" } ] })")
+                      .value;
+  REQUIRE(job.printers.size() == 2);
+  CHECK(job.printers[0].name.empty());
+  CHECK(job.printers[0].right_mm == Approx(0.4));
+  CHECK(job.printers[0].down_mm == Approx(-0.2));
+  CHECK(job.printers[0].across_100_mm == Approx(100.2));
+  CHECK(job.printers[0].down_100_mm == 100);
+  CHECK(job.printers[1].name == "counter");
+  CHECK(job.printers[1].down_mm == Approx(1.5));
+}
+
+TEST_CASE("a printer that is further off than printers are is refused at its place") {
+  CHECK(problems_of(patched("{}"), R"({ "printer": { "right": "5.1 mm" },
+                                        "printers": [ { "name": "counter", "down": "1 mm",
+                                                        "down_100_mm": "97.5 mm" },
+                                                      { "name": "counter" } ] })") ==
+        "error: the printer is 5.1 mm off, and at most 5 mm are corrected\n"
+        "  where: shop.json: /printer/right\n"
+        "  help:  print the alignment page at 100 %, unscaled, and measure again\n"
+        "error: the printer is -2.5 mm off, and at most 2 mm are corrected\n"
+        "  where: shop.json: /printers/0/down_100_mm\n"
+        "  help:  print the alignment page at 100 %, unscaled, and measure again\n"
+        "error: the printer \"counter\" stands twice\n"
+        "  where: shop.json: /printers/1\n"
+        "  help:  keep one of them\n");
+}

@@ -76,6 +76,39 @@ std::string with_grid(const std::string& grid) {
   return R"([{"name": "x", "width_mm": 210, "height_mm": 297, "grid": )" + grid + "}]";
 }
 
+TEST_CASE("what reaches an office printer's edge keeps more free than a label in the middle") {
+  // Source: 4.2 mm (0.166 in) that office printers cannot print, from memory.
+  for (const Stock& stock : all_stocks()) {
+    CAPTURE(stock.name);
+    CHECK(stock.keep_out_mm > 0);
+    if (!stock.grid) continue;
+    const double edge = std::min(stock.grid->left_mm, stock.grid->top_mm);
+    CHECK(edge + stock.keep_out_mm >= 4.2);
+    CHECK(label_of(stock).keep_out_mm == stock.keep_out_mm);
+  }
+}
+
+TEST_CASE("frames that are printed beforehand lie on their label") {
+  const auto read = [](const std::string& frame) {
+    return read_stocks(
+        R"([{"name": "x", "width_mm": 74, "height_mm": 105, "frames": [)" + frame + "]}]",
+        "stocks.json");
+  };
+  const Stock stock = read(R"({"centre_mm": [16, 40], "side_mm": 16})").at(0);
+  REQUIRE(stock.frames.size() == 1);
+  CHECK(stock.frames[0].y_mm == 40);
+  // A square of 16 mm set at a point reaches 11.3 mm from its middle.
+  CHECK_THROWS_WITH(read(R"({"centre_mm": [11, 40], "side_mm": 16})"),
+                    Catch::Contains("the frame reaches past the label's edge"));
+}
+
+TEST_CASE("a stock keeps its edges free or is printed past them") {
+  CHECK_THROWS_WITH(read_stocks(R"([{"name": "x", "width_mm": 74, "height_mm": 105,
+                                     "keep_out_mm": 1, "bleed_mm": 2}])",
+                                "stocks.json"),
+                    Catch::Contains("not both"));
+}
+
 TEST_CASE("a sheet whose labels overlap or reach past its edge is refused at its place") {
   const auto read = [](const std::string& grid) { read_stocks(with_grid(grid), "stocks.json"); };
   CHECK_THROWS_WITH(

@@ -2,7 +2,6 @@
 #include "app/files.h"
 #include "app/job_files.h"
 #include "app/output.h"
-#include "app/pipeline.h"
 #include "app/prints.h"
 #include "app/terminal.h"
 
@@ -12,8 +11,7 @@ int run_print(const Arguments& arguments) {
   const Output output = read_output(arguments);
   const Library library(find_data_folders(arguments.value("--data")));
   const Outcome<Job> job = load_job(arguments, library.catalogue());
-  const std::vector<Print> prints = prints_of(arguments, job.value, library);
-  write_files(output_files(run(job.value, prints, library), output, library));
+  write_files(output_files(printed_pages(arguments, job.value, library), output, library));
   write_standard_error(shown(job.warnings, "warning"));
   return 0;
 }
