@@ -26,6 +26,12 @@ struct JobReading {
 Tub read_vessel(const Value& vessel, const std::string& method, const JobReading& reading);
 /// water: `source_water`, `tub_water` or `second_source`
 WaterTest read_slip(const Value& water, const JobReading& reading);
+/// A reading with its own test, or else with that one.
+std::optional<MeasuredReading> measured_reading(const Value& value,
+                                                const std::optional<std::string>& method);
+/// readings: retests and later visits; method: what the person at the tub tests with
+std::vector<RetestReport> read_retests(const Value& readings, const std::string& method,
+                                       const JobReading& reading);
 std::vector<ShelfItem> read_shelf(const Value& shelf, const Tub& tub, const JobReading& reading);
 Sanitizer read_sanitizer(const Value& sanitizer);
 /// Checks that the set may serve this tub and this sanitizer.

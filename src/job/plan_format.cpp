@@ -182,14 +182,70 @@ RecordFields<Plan> water_fields() {
            }}};
 }
 
+Json optional_json(const std::optional<int>& value) { return value ? Json(*value) : Json(nullptr); }
+
+RecordFields<Interval> interval_fields() {
+  return {{"low", "", schema::number(), [](const Interval& i) { return Json(i.low); }},
+          {"value", "", schema::number(), [](const Interval& i) { return Json(i.value); }},
+          {"high", "", schema::number(), [](const Interval& i) { return Json(i.high); }}};
+}
+
+RecordFields<FoundReading> found_fields() {
+  const Json count = schema::or_null(schema::whole());
+  return {{"after_step", "null at a later visit", count,
+           [](const FoundReading& f) { return optional_json(f.after_step); }},
+          {"after_pour", "null: the last", count,
+           [](const FoundReading& f) { return optional_json(f.after_pour); }},
+          {"after_round", "null: the last", count,
+           [](const FoundReading& f) { return optional_json(f.after_round); }},
+          {"date", "as the job gives it", schema::or_null(schema::text()),
+           [](const FoundReading& f) { return f.date.empty() ? Json(nullptr) : Json(f.date); }},
+          {"reading", "", schema::text(),
+           [](const FoundReading& f) { return Json(key_of(f.reading)); }},
+          {"found", "", schema::number(), [](const FoundReading& f) { return Json(f.found); }},
+          {"tested_with", "", schema::text(),
+           [](const FoundReading& f) { return Json(f.tested_with); }},
+          {"expected", "90 %, the test's own error included; null: not foretold",
+           schema::or_null(schema_of(interval_fields())),
+           [](const FoundReading& f) {
+             return f.expected ? written(*f.expected, interval_fields()) : Json(nullptr);
+           }},
+          {"deviations", "standard deviations from what was expected",
+           schema::or_null(schema::number()),
+           [](const FoundReading& f) { return number_or_null(f.deviations); }},
+          {"likely", "the likeliest reason, where they are more than two",
+           schema::or_null(reason_schema()), [](const FoundReading& f) {
+             return f.likely ? reason_json(*f.likely) : Json(nullptr);
+           }}};
+}
+
+Json steps_json(const std::vector<Step>& steps) {
+  Json result = Json::array();
+  for (const Step& step : steps) result.push_back(step_json(step));
+  return result;
+}
+
+/// Of a plan that was made again after retests.
+RecordFields<Plan> retest_fields() {
+  return {{"done", "the steps before, as they were done; only where the job has readings",
+           schema::list_of(schema::reference("step")),
+           [](const Plan& p) {
+             return p.found.empty() ? std::nullopt : std::optional<Json>(steps_json(p.done));
+           },
+           false},
+          {"readings", "what was found, in order; only where the job has readings",
+           schema::list_of(schema_of(found_fields())),
+           [](const Plan& p) {
+             return p.found.empty() ? std::nullopt
+                                    : std::optional<Json>(list(p.found, found_fields()));
+           },
+           false}};
+}
+
 RecordFields<Plan> answer_fields() {
   return {
       {"steps", "", schema::list_of(schema::reference("step")),
-       [](const Plan& p) {
-         Json steps = Json::array();
-         for (const Step& step : p.steps) steps.push_back(step_json(step));
-         return steps;
-       }},
+       [](const Plan& p) { return steps_json(p.steps); }},
       {"final", "after the last step", schema::reference("water"),
        [](const Plan& p) { return written(p.final, water_state_fields()); }},
       {"final_range", "90 %, by key", schema::map_of(schema_of(range_fields())),
@@ -245,7 +301,7 @@ Json reason_schema() {
 }
 
 RecordFields<Plan> plan_fields() {
-  return joined(joined(head_fields(), water_fields()), answer_fields());
+  return joined(joined(joined(head_fields(), water_fields()), retest_fields()), answer_fields());
 }
 
 std::string plan_json(const Plan& plan) { return to_text(written(plan, plan_fields())); }

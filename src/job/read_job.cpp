@@ -111,13 +111,6 @@ void read_waters(const Value& job, PlanRequest& request, const JobReading& readi
   }
 }
 
-void refuse_later_readings(const Value& job) {
-  const Value* const readings = job.find("readings");
-  if (readings == nullptr || readings->items().empty()) return;
-  readings->problem("retests and later visits are not in this version",
-                    "remove them; a plan starts from source_water or from tub_water");
-}
-
 PlanRequest read_request(const Value& job, const JobReading& reading) {
   PlanRequest request;
   const std::string method = job.text("retest_with").value_or("strip");
@@ -139,7 +132,9 @@ PlanRequest read_request(const Value& job, const JobReading& reading) {
   if (const auto* const row = row_named(planning.test_methods, std::optional(method))) {
     request.retest_with = *row;
   }
-  refuse_later_readings(job);
+  if (const Value* const readings = job.find("readings")) {
+    request.retests = read_retests(*readings, method, reading);
+  }
   return request;
 }
 

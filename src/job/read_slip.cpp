@@ -8,14 +8,6 @@
 namespace tub {
 namespace {
 
-std::optional<MeasuredReading> reading_from(const Value& value,
-                                            const std::optional<std::string>& method) {
-  const auto number = value.is_object() ? value.number("value") : value.number();
-  const auto own = value.is_object() ? value.text("tested_with") : std::nullopt;
-  if (!number) return std::nullopt;
-  return MeasuredReading{*number, own ? *own : method.value_or("")};
-}
-
 void require_method(const Value& water, const WaterTest& test) {
   if (water.node().find("tested_with")) return;
   for (const auto& [key, reading] : test.readings) {
@@ -55,8 +47,8 @@ void require_part_of(const Value& water, const char* part, const char* whole) {
   const Value* const small = water.find(part);
   const Value* const large = water.find(whole);
   if (small == nullptr || large == nullptr) return;
-  const auto part_value = reading_from(*small, {});
-  const auto whole_value = reading_from(*large, {});
+  const auto part_value = measured_reading(*small, {});
+  const auto whole_value = measured_reading(*large, {});
   if (!part_value || !whole_value || part_value->value <= whole_value->value) return;
   small->problem(fmt::format("{} is {} mg/L, more than the {} of {} mg/L", part,
                              shortest(part_value->value), whole, shortest(whole_value->value)),
@@ -92,6 +84,14 @@ void require_possible(const Value& water, const WaterTest& test, const SpeciesTa
 
 }  // namespace
 
+std::optional<MeasuredReading> measured_reading(const Value& value,
+                                                const std::optional<std::string>& method) {
+  const auto number = value.is_object() ? value.number("value") : value.number();
+  const auto own = value.is_object() ? value.text("tested_with") : std::nullopt;
+  if (!number) return std::nullopt;
+  return MeasuredReading{*number, own ? *own : method.value_or("")};
+}
+
 WaterTest read_slip(const Value& water, const JobReading& reading) {
   WaterTest test;
   const auto temperature = water.number("temperature");
@@ -102,7 +102,7 @@ WaterTest read_slip(const Value& water, const JobReading& reading) {
   for (const SlipField& field : slip_fields()) {
     const Value* const value = water.find(field.name);
     if (value == nullptr) continue;
-    if (const auto measured = reading_from(*value, method)) {
+    if (const auto measured = measured_reading(*value, method)) {
       test.readings[std::string(field.key)] = *measured;
     }
   }

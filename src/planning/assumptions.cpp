@@ -14,7 +14,7 @@ namespace {
 using Names = std::vector<std::string>;
 using Member = Assumed Assumptions::*;
 
-constexpr std::array<std::pair<std::string_view, Member>, 23> members = {{
+constexpr std::array<std::pair<std::string_view, Member>, 27> members = {{
     {"overshoot_bound", &Assumptions::overshoot_bound},
     {"first_pour_share", &Assumptions::first_pour_share},
     {"least_first_pour_share", &Assumptions::least_first_pour_share},
@@ -38,6 +38,10 @@ constexpr std::array<std::pair<std::string_view, Member>, 23> members = {{
     {"refill_half_width", &Assumptions::refill_half_width},
     {"most_replaced", &Assumptions::most_replaced},
     {"saturation_index", &Assumptions::saturation_index},
+    {"wrong_volume", &Assumptions::wrong_volume},
+    {"wrong_strength_loss", &Assumptions::wrong_strength_loss},
+    {"wrong_carbon_dioxide_lost", &Assumptions::wrong_carbon_dioxide_lost},
+    {"wrong_demand_mg_l", &Assumptions::wrong_demand_mg_l},
 }};
 
 Assumed read_row(const std::string& code, const Node& row) {

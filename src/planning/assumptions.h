@@ -52,6 +52,11 @@ struct Assumptions {
   Assumed most_replaced;      ///< share: who has to replace more drains all of it
   // Balance
   Assumed saturation_index;  ///< low and high: the soft band
+  // What a retest may show to be altogether wrong
+  Assumed wrong_volume;               ///< share, two-sided
+  Assumed wrong_strength_loss;        ///< share, of acid and chlorine gone stale
+  Assumed wrong_carbon_dioxide_lost;  ///< share of the surplus in each wait
+  Assumed wrong_demand_mg_l;          ///< of free chlorine, beyond the fresh water's own
 
   /// Aesthetic limits of metals, mg/L: above, a sequestrant is asked for.
   ByReading<Assumed> metal_limits;

@@ -9,6 +9,7 @@
 #include "planning/plan_steps.h"
 #include "planning/refill.h"
 #include "planning/remedies.h"
+#include "planning/replan.h"
 #include "planning/unmet.h"
 #include "planning/waits.h"
 
@@ -99,6 +100,7 @@ Plan described(const Situation& situation) {
 }  // namespace
 
 Plan make_plan(const PlanRequest& request, const PlanningData& data, const SpeciesTable& species) {
+  if (!request.retests.empty()) return replanned(request, data, species);
   const Waters waters = waters_of(request, data, species);
   const Refill refill = best_refill(request, data, species, waters);
   const Situation situation(request, data, species, refilled(waters, refill, data, species),

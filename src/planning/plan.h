@@ -144,6 +144,20 @@ struct Citation {
   bool from_memory = false;
 };
 
+/// A reading that was taken in the tub, beside what was expected of it.
+struct FoundReading {
+  std::optional<int> after_step;  ///< none: a later visit
+  std::optional<int> after_pour;  ///< as the job gives it
+  std::optional<int> after_round;
+  std::string date;
+  Reading reading = Reading::ph;
+  double found = 0;
+  std::string tested_with;
+  std::optional<Interval> expected;  ///< 90 %, the test's own error included; none: not foretold
+  std::optional<double> deviations;  ///< standard deviations from it, by the side it is on
+  std::optional<Reason> likely;      ///< where they are more than two
+};
+
 /// REQUIRES nothing; made by make_plan, read by the sheets and the JSON writer.
 struct Plan {
   std::string fingerprint;
@@ -161,6 +175,8 @@ struct Plan {
   std::vector<std::string> measured;  ///< keys of start that a test gave
   ByReading<double> held;             ///< metals kept dissolved by a sequestrant, mg/L
   std::vector<Step> steps;
+  std::vector<Step> done;           ///< before `steps`, where retests or visits are in the job
+  std::vector<FoundReading> found;  ///< by them, in order
   WaterState final;
   std::map<std::string, Range> final_range;  ///< 90 %, by key
   Drift drift;

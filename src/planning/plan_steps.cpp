@@ -21,7 +21,10 @@ class Rungs {
       : situation_(situation),
         draft_(draft),
         water_(situation.start.water),
-        airy_(situation.start.water) {}
+        airy_(situation.start.water),
+        interrupted_(situation.resumption() != nullptr ? situation.resumption()->interrupted
+                                                       : std::nullopt),
+        number_(situation.resumption() != nullptr ? situation.resumption()->last_number : 0) {}
 
   std::vector<Step> all() {
     if (!situation_.request.water_is_in_tub) {
@@ -38,7 +41,7 @@ class Rungs {
  private:
   /// At the fill it is part of the first rung; in a full tub it is a rung of its own.
   void add_refill() {
-    number_ = 1;
+    number_ = situation_.request.water_is_in_tub ? number_ + 1 : 1;
     finish({Replace{situation_.refill.fraction, situation_.refill.with}, number_});
     is_refilled_ = situation_.request.water_is_in_tub;
   }
@@ -47,7 +50,7 @@ class Rungs {
 
   void add(const HeatMove& move) {
     // Fill and first heat share a number; the last heat has its own.
-    if (number_ == 0 || is_last() || is_refilled_) ++number_;
+    if (steps_.empty() || is_last() || is_refilled_) ++number_;
     is_refilled_ = false;
     Step step{Heat{move.to_c}, number_};
     pass(move);
@@ -55,8 +58,16 @@ class Rungs {
     finish(std::move(step));
   }
 
+  /// The next number; what is left of an interrupted step keeps its own.
+  void take_number(const DoseMove& dose) {
+    const bool goes_on = interrupted_ && interrupted_->product == dose.supply->product().id &&
+                         interrupted_->reading == dose.goal;
+    if (!goes_on) ++number_;
+    interrupted_.reset();
+  }
+
   void add(const DoseMove& dose) {
-    ++number_;
+    take_number(dose);
     const Water before = airy_;
     Addition addition = addition_of(dose);
     Step step{FillVessel{}, number_};
@@ -90,7 +101,7 @@ class Rungs {
   }
 
   void add(const RoundsMove& rounds) {
-    ++number_;
+    take_number(rounds.dose);
     const Goal* goal = situation_.goal(*rounds.dose.goal);
     Repeat repeat;
     repeat.times = rounds.times;
@@ -330,6 +341,7 @@ class Rungs {
   Water water_;
   Water airy_;  // the same with some of its carbon dioxide lost in every wait
   std::size_t index_ = 0;
+  std::optional<InterruptedStep> interrupted_;
   int number_ = 0;
   bool is_refilled_ = false;  // by the last step, on a rung of its own
   std::vector<Step> steps_;

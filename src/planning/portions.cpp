@@ -35,7 +35,8 @@ std::vector<Measuring::Amount> split(double amount, const PourRules& rules,
     return nearest.size > most ? measuring.down(most) : nearest;
   };
   std::vector<Measuring::Amount> pours;
-  if (whole < 3 * measuring.smallest() && whole <= rules.limit) {
+  const bool is_rest = rules.most_share >= 1 && rules.overshoot(whole) <= rules.bound;
+  if ((whole < 3 * measuring.smallest() || is_rest) && whole <= rules.limit) {
     pours.push_back(nearest_within(whole));
   } else {
     pours.push_back(measuring.down(first_pour(whole, rules)));

@@ -11,7 +11,7 @@ namespace tub {
 
 /// What bounds the pours of one amount. Sizes are as in Measuring.
 struct PourRules {
-  double most_share = 0.75;      ///< of the amount, in the first pour
+  double most_share = 0.75;      ///< of the amount, in the first pour; 1: the rest of a step
   double least_share = 1.0 / 3;  ///< of the amount, in the first pour
   double limit = 0;              ///< most in one pour; infinite: none
   double total_limit = 0;        ///< most in all pours together; infinite: none
@@ -24,8 +24,9 @@ struct PourRules {
 /// bound, whichever is least; but at least a third, and what the second pour could not carry.
 double first_pour(double amount, const PourRules& rules);
 
-/// One pour if the amount is under three of the smallest measure, else two: the first rounded down,
-/// the second to the nearest. Empty if the amount rounds to nothing.
+/// One pour if the amount is under three of the smallest measure, or if it is the rest of a step
+/// and keeps the bound; else two: the first rounded down, the second to the nearest. Empty if the
+/// amount rounds to nothing.
 std::vector<Measuring::Amount> split(double amount, const PourRules& rules,
                                      const Measuring& measuring);
 

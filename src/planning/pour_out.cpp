@@ -133,6 +133,14 @@ class PouringOut {
     set(dose, split(size, rules(whole, index, dose), measuring(dose)));
   }
 
+  /// What is left of a step that was interrupted: its first pour is in, and was tested.
+  bool goes_on(const DoseMove& dose) const {
+    const Resumption* const resumption = situation_.resumption();
+    return resumption != nullptr && resumption->interrupted &&
+           resumption->interrupted->reading == dose.goal &&
+           resumption->interrupted->product == dose.supply->product().id;
+  }
+
   PourRules rules(const Draft& whole, std::size_t index, const DoseMove& dose) const {
     const Supply& supply = *dose.supply;
     const Assumptions& assumed = situation_.assumptions;
@@ -140,7 +148,7 @@ class PouringOut {
     // Twice the amount is more than any rounding asks for.
     const double most = largest_pour(before, supply, 2 * dose.mg_l, window(), situation_.bench);
     PourRules rules;
-    rules.most_share = assumed.first_pour_share.value;
+    rules.most_share = goes_on(dose) ? 1 : assumed.first_pour_share.value;
     rules.least_share = assumed.least_first_pour_share.value;
     rules.bound = assumed.overshoot_bound.value;
     rules.limit = situation_.size(supply, limit_mg_l(dose));

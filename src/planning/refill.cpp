@@ -8,6 +8,7 @@
 #include "planning/divisions.h"
 #include "planning/measured_draft.h"
 #include "planning/objective.h"
+#include "planning/resumption.h"
 
 namespace tub {
 namespace {
@@ -66,7 +67,7 @@ bool reaches_all(const Score& score) {
 
 Waters waters_of(const PlanRequest& request, const PlanningData& data,
                  const SpeciesTable& species) {
-  Waters waters{start_water(request.water, data, species), std::nullopt};
+  Waters waters{first_water(request, data, species), std::nullopt};
   if (request.second_source) {
     waters.second = start_water(*request.second_source, data, species);
   }

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <map>
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -33,11 +34,26 @@ struct WaterTest {
   std::optional<double> value(const std::string& key) const;
 };
 
+/// What was found in the tub later: a retest after a step, or a later visit (a date alone).
+struct RetestReport {
+  std::optional<int> after_step;   ///< the number printed on the rung
+  std::optional<int> after_pour;   ///< of that rung; none: the last
+  std::optional<int> after_round;  ///< of a repeated rung; none: the last that is expected
+  std::string date;                ///< "2026-05-11"; may be empty
+  std::optional<double> temperature_c;
+  std::map<std::string, MeasuredReading> readings;  ///< by `water` key, and total_chlorine_mg_l
+  std::string where;                                ///< its place in the job, for messages
+
+  bool is_visit() const { return !after_step; }
+};
+
 /// The sanitizer a job asks for.
 struct Sanitizer {
   std::string kind;  ///< "dichlor", "sodium_hypochlorite", …
   bool mineral_cartridge = false;
 };
+
+struct Resumption;
 
 struct PlanRequest {
   std::string fingerprint;  ///< six characters of Crockford base 32
@@ -50,7 +66,10 @@ struct PlanRequest {
   std::vector<ShelfItem> shelf;
   MeasureSystem measure;
   TestMethod retest_with;
-  std::vector<Reason> assumed;  ///< what the reader of the job had to assume
+  std::vector<Reason> assumed;        ///< what the reader of the job had to assume
+  std::vector<RetestReport> retests;  ///< in the order of the steps
+  /// Set while a plan is made again: what it starts from instead of `water`.
+  std::shared_ptr<const Resumption> resumption;
 };
 
 /// Tables that every plan uses.

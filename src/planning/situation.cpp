@@ -31,7 +31,7 @@ auto harshness(const Product& product) {
 }
 
 /// Share of a spoonful that may be more or less: filling, and how loose the product lies.
-double spoon_half_width(const MeasureSystem& system, const Product& product) {
+double spoon_share(const MeasureSystem& system, const Product& product) {
   double density = 0;
   if (product.form != Form::liquid && product.bulk_density_range_g_ml &&
       product.bulk_density_g_ml) {
@@ -45,12 +45,21 @@ bool is_spooned(const MeasureSystem& system, const Product& product) {
   return !system.spoons.empty() && (product.form == Form::liquid || product.bulk_density_g_ml);
 }
 
+/// A plan that goes on aims where it aimed before.
+ByReading<Goal> with_aims(ByReading<Goal> goals, const Resumption* resumption) {
+  if (resumption == nullptr) return goals;
+  for (const auto& [reading, aim] : resumption->aims) {
+    const auto goal = goals.find(reading);
+    if (goal != goals.end() && goal->second.band.holds(aim)) goal->second.ideal = aim;
+  }
+  return goals;
+}
+
 }  // namespace
 
 Situation::Situation(const PlanRequest& a_request, const PlanningData& some_data,
                      const SpeciesTable& species)
-    : Situation(a_request, some_data, species, start_water(a_request.water, some_data, species),
-                {}) {}
+    : Situation(a_request, some_data, species, first_water(a_request, some_data, species), {}) {}
 
 Situation::Situation(const PlanRequest& a_request, const PlanningData& some_data,
                      const SpeciesTable& species, StartWater from, Refill a_refill)
@@ -63,15 +72,20 @@ Situation::Situation(const PlanRequest& a_request, const PlanningData& some_data
       sanitizer(sanitizer_row(a_request.sanitizer.kind)),
       gate(bathing_gate(a_request, some_data, sanitizer.reading)),
       targets(followed_targets(a_request, some_data.assumptions)),
-      goals(goals_of(targets, gate, sanitizer.reading)),
+      goals(with_aims(goals_of(targets, gate, sanitizer.reading), a_request.resumption.get())),
       dosing_c(std::min(some_data.assumptions.dosing_temperature_c.value,
                         a_request.tub.bathing_temperature_c)),
       uncertainty_(start, a_request.tub.volume_give_or_take, bench) {
   for (const ShelfItem* item : in_order(request.shelf)) supplies_.emplace_back(*item, species);
   for (const Supply& supply : supplies_) {
-    if (!is_spooned(request.measure, supply.product())) continue;
-    uncertainty_.spooned(supply, spoon_half_width(request.measure, supply.product()));
+    const double spoon = spoon_half_width(supply);
+    if (spoon > 0) uncertainty_.spooned(supply, spoon);
   }
+}
+
+double Situation::spoon_half_width(const Supply& supply) const {
+  if (!is_spooned(request.measure, supply.product())) return 0;
+  return spoon_share(request.measure, supply.product());
 }
 
 const Goal* Situation::goal(Reading reading) const {

@@ -6,6 +6,7 @@
 #include "planning/draft.h"
 #include "planning/goals.h"
 #include "planning/mixture.h"
+#include "planning/resumption.h"
 #include "planning/start_water.h"
 #include "planning/uncertainty.h"
 
@@ -36,12 +37,16 @@ class Situation {
   const double dosing_c;
 
   const Goal* goal(Reading reading) const;
+  /// What the plan goes on from; null if it starts from a test slip.
+  const Resumption* resumption() const { return request.resumption.get(); }
   /// The mildest product of the shelf that can do it and may touch this shell; null if there is
   /// none. The order of the shelf does not matter.
   const Supply* mildest(Purpose purpose) const;
   /// The first of these products that is on the shelf and may touch this shell.
   const Supply* first_of(std::span<const std::string_view> products) const;
   const std::vector<Supply>& supplies() const { return supplies_; }
+  /// How far a spoonful of it may be off, as a share (90 %); 0 where it is not spooned.
+  double spoon_half_width(const Supply& supply) const;
   const Uncertainty& uncertainty() const { return uncertainty_; }
 
   /// mg of the product per kg of water for a size as it is measured out, and back.

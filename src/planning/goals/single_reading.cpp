@@ -36,6 +36,8 @@ std::optional<DoseMove> dose_from_below(const Situation& situation, DoseMove dos
 }  // namespace
 
 double sanitizer_demand(const Situation& situation) {
+  const Resumption* const resumption = situation.resumption();
+  if (resumption != nullptr && resumption->demand_is_met) return 0;
   const Assumptions& assumed = situation.assumptions;
   return assumed.fresh_water_demand_mg_l.value +
          assumed.chlorine_per_combined.value * situation.start.state.combined_chlorine_mg_l;
@@ -65,6 +67,8 @@ ByReading<double> metals_to_hold(const Situation& situation) {
 
 std::optional<DoseMove> sequestrant_dose(const Situation& situation) {
   if (metals_to_hold(situation).empty()) return std::nullopt;
+  const Resumption* const resumption = situation.resumption();
+  if (resumption != nullptr && resumption->metals_are_held) return std::nullopt;
   const Supply* supply = situation.mildest(Purpose::hold_metals);
   if (supply == nullptr) return std::nullopt;
   const ShelfItem& item = supply->item();

@@ -1,0 +1,301 @@
+#include "planning/evidence.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include "base/error.h"
+
+namespace tub {
+namespace {
+
+using Kind = TakenForGranted::Kind;
+
+/// A source that may be anything: so many times as wide as one that is altogether wrong.
+constexpr double anything = 30;
+/// Of a spread, for the difference that a slope is taken over.
+constexpr double slope_step = 0.2;
+constexpr int most_steps = 40;
+constexpr int most_halvings = 8;
+/// In spreads: nearer is the same.
+constexpr double settled = 1e-7;
+
+double half_range(const Assumed& assumed) { return (assumed.high - assumed.low) / 2; }
+
+bool goes_stale(const Product& product) {
+  return product.can(Purpose::lower_ph) || product.can(Purpose::sanitize_chlorine);
+}
+
+/// The spread of what changes by so much for each value.
+double spread_of(const SquareMatrix& root, const std::vector<double>& slopes) {
+  double sum = 0;
+  for (std::size_t column = 0; column < slopes.size(); ++column) {
+    double along = 0;
+    for (std::size_t i = 0; i < slopes.size(); ++i) along += slopes[i] * root[i][column];
+    sum += along * along;
+  }
+  return std::sqrt(sum);
+}
+
+SquareMatrix normal_matrix(const SquareMatrix& slopes) {
+  SquareMatrix normal = identity_matrix(slopes.size());
+  for (std::size_t i = 0; i < slopes.size(); ++i) {
+    for (std::size_t k = 0; k < slopes.size(); ++k) {
+      for (std::size_t r = 0; r < slopes[i].size(); ++r)
+        normal[i][k] += slopes[i][r] * slopes[k][r];
+    }
+  }
+  return normal;
+}
+
+/// The step of a sum of squares to its least, in spreads; those in `held` stay.
+std::vector<double> least_squares_step(const SquareMatrix& normal, std::vector<double> downhill,
+                                       const std::vector<bool>& held,
+                                       const std::vector<double>& held_steps) {
+  SquareMatrix open = normal;
+  const std::size_t size = normal.size();
+  for (std::size_t i = 0; i < size; ++i) {
+    if (!held[i]) continue;
+    for (std::size_t k = 0; k < size; ++k) {
+      if (!held[k]) downhill[k] -= normal[k][i] * held_steps[i];
+      open[i][k] = open[k][i] = i == k ? 1 : 0;
+    }
+    downhill[i] = held_steps[i];
+  }
+  return product(inverse(open), downhill);
+}
+
+}  // namespace
+
+double Estimate::deviation(std::size_t source) const {
+  double sum = 0;
+  for (const double along : root.at(source)) sum += along * along;
+  return std::sqrt(sum);
+}
+
+Evidence::Evidence(const Situation& situation) : situation_(&situation), history_(situation) {
+  const Assumptions& assumed = situation.assumptions;
+  sources_.push_back({Kind::volume, 0, situation.request.tub.volume_give_or_take / z_90,
+                      assumed.wrong_volume.value / z_90, false});
+  for (std::size_t i = 0; i < history_.starts().size(); ++i) {
+    const StartShift& shift = history_.starts()[i];
+    sources_.push_back({Kind::start, i, shift.deviation, 0, shift.only_more});
+  }
+  add_sources_of_supplies();
+  sources_.push_back({Kind::carbon_dioxide, 0, assumed.carbon_dioxide_lost_per_wait.high / z_90,
+                      assumed.wrong_carbon_dioxide_lost.value / z_90, true});
+  sources_.push_back({Kind::demand, 0, half_range(assumed.fresh_water_demand_mg_l) / z_90,
+                      assumed.wrong_demand_mg_l.value / z_90, false});
+  given_up_.assign(sources_.size(), false);
+}
+
+void Evidence::add_sources_of_supplies() {
+  const auto& supplies = situation_->supplies();
+  for (std::size_t i = 0; i < supplies.size(); ++i) {
+    const Product& product = supplies[i].product();
+    const double spoon = situation_->spoon_half_width(supplies[i]);
+    sources_.push_back(
+        {Kind::strength, i, std::hypot(product.strength_half_width, spoon) / z_90, 0, false});
+    const double wrong =
+        goes_stale(product) ? situation_->assumptions.wrong_strength_loss.value / z_90 : 0;
+    if (product.strength_loss <= 0 && wrong <= 0) continue;
+    sources_.push_back({Kind::loss, i, product.strength_loss / z_90, wrong, true});
+  }
+}
+
+Circumstances Evidence::circumstances(const std::vector<double>& values) const {
+  Circumstances tub;
+  tub.start_shifts.assign(history_.starts().size(), 0);
+  tub.strength_factors.assign(situation_->supplies().size(), 1);
+  for (std::size_t i = 0; i < sources_.size(); ++i) {
+    const TakenForGranted& source = sources_[i];
+    // A loss is never a gain, whatever a spread around it says.
+    const double value = source.only_more ? std::max(0.0, values[i]) : values[i];
+    if (source.kind == Kind::volume) tub.dose_factor += value;
+    if (source.kind == Kind::start) tub.start_shifts[source.index] = value;
+    if (source.kind == Kind::strength) tub.strength_factors[source.index] *= 1 + value;
+    if (source.kind == Kind::loss) tub.strength_factors[source.index] *= 1 - value;
+    if (source.kind == Kind::carbon_dioxide) tub.carbon_dioxide_lost = std::min(1.0, value);
+    if (source.kind == Kind::demand) tub.extra_demand_mg_l = value;
+  }
+  return tub;
+}
+
+double Evidence::lowest(std::size_t source) const {
+  const TakenForGranted& one = sources_[source];
+  if (one.only_more) return 0;
+  constexpr double nearly_all = -0.9;
+  const bool is_share = one.kind == Kind::volume || one.kind == Kind::strength;
+  return is_share ? nearly_all : -std::numeric_limits<double>::infinity();
+}
+
+double Evidence::highest(std::size_t source) const {
+  const Kind kind = sources_[source].kind;
+  constexpr double nearly_all = 0.98;
+  return kind == Kind::loss || kind == Kind::carbon_dioxide
+             ? nearly_all
+             : std::numeric_limits<double>::infinity();
+}
+
+void Evidence::found(Reading reading, double value, double deviation) {
+  history_.read(reading);
+  found_.push_back({value, deviation});
+}
+
+void Evidence::give_up(std::size_t source) { given_up_.at(source) = true; }
+
+std::vector<double> Evidence::spreads() const {
+  std::vector<double> spreads;
+  for (std::size_t i = 0; i < sources_.size(); ++i) {
+    spreads.push_back(given_up_[i] ? anything * sources_[i].wrong : sources_[i].deviation);
+  }
+  return spreads;
+}
+
+Estimate Evidence::estimate_if_wrong(std::size_t source) const {
+  std::vector<double> wider = spreads();
+  if (!given_up_[source]) wider[source] = sources_[source].wrong;
+  return estimated(wider);
+}
+
+Estimate Evidence::estimate_if_unknown(std::size_t source) const {
+  std::vector<double> wider = spreads();
+  wider[source] = anything * sources_[source].wrong;
+  return estimated(wider);
+}
+
+std::vector<double> Evidence::slope(const std::vector<double>& values, std::size_t source,
+                                    const TubHistory& history) const {
+  const TakenForGranted& one = sources_[source];
+  const double step = slope_step * std::max(one.deviation, one.wrong / 4);
+  std::vector<double> low = values;
+  std::vector<double> high = values;
+  low[source] = std::max(lowest(source), values[source] - step);
+  high[source] = std::min(highest(source), values[source] + step);
+  const std::vector<double> before = history.outcome(circumstances(low)).readings;
+  std::vector<double> slopes = history.outcome(circumstances(high)).readings;
+  for (std::size_t i = 0; i < slopes.size(); ++i) {
+    slopes[i] = (slopes[i] - before[i]) / (high[source] - low[source]);
+  }
+  return slopes;
+}
+
+/// By source, then by reading; in spreads of the source and of the test.
+SquareMatrix Evidence::slopes(const std::vector<double>& values,
+                              const std::vector<double>& spreads) const {
+  SquareMatrix result(sources_.size(), std::vector<double>(found_.size(), 0.0));
+  for (std::size_t source = 0; source < sources_.size(); ++source) {
+    if (spreads[source] <= 0) continue;
+    result[source] = slope(values, source, history_);
+    for (std::size_t i = 0; i < found_.size(); ++i) {
+      result[source][i] *= spreads[source] / found_[i].deviation;
+    }
+  }
+  return result;
+}
+
+double Evidence::misfit(const std::vector<double>& values,
+                        const std::vector<double>& spreads) const {
+  double sum = 0;
+  for (std::size_t i = 0; i < values.size(); ++i) {
+    if (spreads[i] > 0) sum += std::pow(values[i] / spreads[i], 2);
+  }
+  try {
+    const std::vector<double> readings = history_.outcome(circumstances(values)).readings;
+    for (std::size_t i = 0; i < found_.size(); ++i) {
+      sum += std::pow((found_[i].value - readings[i]) / found_[i].deviation, 2);
+    }
+  } catch (const Error&) {
+    return std::numeric_limits<double>::infinity();  // no such water: nearer to the plan there is
+  }
+  return sum;
+}
+
+std::vector<double> Evidence::step_from(const std::vector<double>& values,
+                                        const std::vector<double>& spreads) const {
+  const SquareMatrix by_source = slopes(values, spreads);
+  const std::vector<double> readings = history_.outcome(circumstances(values)).readings;
+  const std::size_t size = values.size();
+  std::vector<double> downhill(size, 0.0);
+  for (std::size_t i = 0; i < size; ++i) {
+    if (spreads[i] <= 0) continue;
+    downhill[i] = -values[i] / spreads[i];
+    for (std::size_t r = 0; r < found_.size(); ++r) {
+      downhill[i] += by_source[i][r] * (found_[r].value - readings[r]) / found_[r].deviation;
+    }
+  }
+  const SquareMatrix normal = normal_matrix(by_source);
+  std::vector<bool> held(size, false);
+  std::vector<double> held_steps(size, 0.0);
+  for (;;) {
+    const std::vector<double> step = least_squares_step(normal, downhill, held, held_steps);
+    bool is_inside = true;
+    for (std::size_t i = 0; i < size; ++i) {
+      if (spreads[i] <= 0 || held[i]) continue;
+      const double to = values[i] + step[i] * spreads[i];
+      const double within = std::clamp(to, lowest(i), highest(i));
+      if (to == within) continue;
+      is_inside = false;
+      held[i] = true;
+      held_steps[i] = (within - values[i]) / spreads[i];
+    }
+    if (is_inside) return step;
+  }
+}
+
+Estimate Evidence::estimated(const std::vector<double>& spreads) const {
+  Estimate result;
+  result.values.assign(sources_.size(), 0.0);
+  double least = misfit(result.values, spreads);
+  for (int i = 0; i < most_steps; ++i) {
+    std::vector<double> step = step_from(result.values, spreads);
+    double longest = 0;
+    for (const double along : step) longest = std::max(longest, std::abs(along));
+    if (longest < settled) break;
+    bool is_better = false;
+    for (int half = 0; half < most_halvings && !is_better; ++half) {
+      std::vector<double> next = result.values;
+      for (std::size_t k = 0; k < next.size(); ++k) {
+        next[k] += step[k] * spreads[k];
+        step[k] /= 2;
+      }
+      const double there = misfit(next, spreads);
+      is_better = there < least;
+      if (!is_better) continue;
+      least = there;
+      result.values = next;
+    }
+    if (!is_better) break;
+  }
+  const SquareMatrix normal = normal_matrix(slopes(result.values, spreads));
+  result.root = cholesky_root(inverse(normal));
+  for (std::size_t i = 0; i < spreads.size(); ++i) {
+    for (double& along : result.root[i]) along *= spreads[i];
+  }
+  result.readings = history_.outcome(circumstances(result.values)).readings;
+  result.log_likelihood = -(least + log_determinant(normal)) / 2;
+  return result;
+}
+
+Forecast Evidence::forecast(Reading reading) const {
+  const Estimate known = estimate();
+  TubHistory next = history_;
+  next.read(reading);
+  Forecast forecast;
+  forecast.value = next.outcome(circumstances(known.values)).readings.back();
+  std::vector<double> above(sources_.size(), 0.0);
+  const std::vector<double> wide = spreads();
+  for (std::size_t i = 0; i < sources_.size(); ++i) {
+    if (wide[i] > 0) above[i] = slope(known.values, i, next).back();
+  }
+  std::vector<double> below = above;
+  for (std::size_t i = 0; i < sources_.size(); ++i) {
+    if (!sources_[i].only_more || known.values[i] > 0) continue;
+    (above[i] > 0 ? below : above)[i] = 0;
+  }
+  forecast.deviation_below = spread_of(known.root, below);
+  forecast.deviation_above = spread_of(known.root, above);
+  return forecast;
+}
+
+}  // namespace tub

@@ -1,0 +1,113 @@
+#include "planning/likely_reason.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace tub {
+namespace {
+
+using Kind = TakenForGranted::Kind;
+
+/// A volume that differs by more than this factor is another tub, not a reason.
+constexpr double most_volume_factor = 3;
+/// What is not known to better than this share explains nothing.
+constexpr double least_known = 0.5;
+/// A smaller loss is none.
+constexpr double least_loss = 0.02;
+constexpr double nearly_all = 0.97;
+
+struct Suspect {
+  std::size_t source = 0;
+  double log_likelihood = 0;
+};
+
+/// A source's own likelihood; one that never goes below 0 has all its chance above.
+double log_likelihood_if_wrong(const Evidence& evidence, std::size_t source) {
+  const Estimate estimate = evidence.estimate_if_wrong(source);
+  double result = estimate.log_likelihood;
+  if (evidence.sources()[source].only_more) {
+    const double z = estimate.values[source] / estimate.deviation(source);
+    result += std::log(2 * normal_share_below(z));
+  }
+  return result;
+}
+
+std::vector<Suspect> suspects_of(const Evidence& evidence) {
+  const double nothing_wrong = evidence.estimate().log_likelihood;
+  std::vector<Suspect> suspects;
+  for (std::size_t i = 0; i < evidence.sources().size(); ++i) {
+    if (evidence.sources()[i].wrong <= 0 || evidence.is_given_up(i)) continue;
+    const double likelihood = log_likelihood_if_wrong(evidence, i);
+    if (likelihood > nothing_wrong) suspects.push_back({i, likelihood});
+  }
+  std::stable_sort(suspects.begin(), suspects.end(), [](const Suspect& a, const Suspect& b) {
+    return a.log_likelihood > b.log_likelihood;
+  });
+  return suspects;
+}
+
+bool explains(const Estimate& estimate, std::span<const ComparedReading> compared) {
+  return std::all_of(compared.begin(), compared.end(), [&](const ComparedReading& one) {
+    return std::abs(one.found - estimate.readings[one.index]) <= said_deviations * one.deviation;
+  });
+}
+
+bool is_plausible(Kind kind, double value, double deviation) {
+  if (kind == Kind::volume) {
+    const double factor = 1 + value;
+    return factor > 1 / most_volume_factor && factor < most_volume_factor &&
+           z_90 * deviation <= least_known * factor;
+  }
+  if (kind == Kind::demand) return value > 0;
+  return value >= least_loss && value <= nearly_all;
+}
+
+/// Shares stay between none and all.
+Reason weak_product(const std::string& product, double loss, double half_width) {
+  return {"weak_product",
+          {{"product", product},
+           {"share", 1 - loss},
+           {"low", std::max(0.0, 1 - loss - half_width)},
+           {"high", std::min(1.0, 1 - loss + half_width)}}};
+}
+
+Reason reason_from(const Situation& situation, const Evidence& evidence, std::size_t source,
+                   const Estimate& estimate) {
+  const TakenForGranted& one = evidence.sources()[source];
+  const double value = estimate.values[source];
+  const double half_width = z_90 * estimate.deviation(source);
+  if (one.kind == Kind::volume) {
+    const double volume = situation.request.tub.volume_l;
+    return {"volume",
+            {{"volume_l", volume / (1 + value)},
+             {"low_l", volume / (1 + value + half_width)},
+             {"high_l", volume / (1 + value - half_width)}}};
+  }
+  if (one.kind == Kind::loss) {
+    return weak_product(situation.supplies()[one.index].product().id, value, half_width);
+  }
+  if (one.kind == Kind::carbon_dioxide) {
+    return {"carbon_dioxide_lost",
+            {{"share", 1 - std::pow(1 - value, evidence.history().waits())}}};
+  }
+  return {"demand", {{"demand_mg_l", situation.assumptions.fresh_water_demand_mg_l.value + value}}};
+}
+
+}  // namespace
+
+bool ComparedReading::is_said() const { return std::abs(deviations()) > said_deviations; }
+
+LikelyReason likely_reason(const Situation& situation, const Evidence& evidence,
+                           std::span<const ComparedReading> compared) {
+  for (const Suspect& suspect : suspects_of(evidence)) {
+    const Estimate estimate = evidence.estimate_if_unknown(suspect.source);
+    const double value = estimate.values[suspect.source];
+    const Kind kind = evidence.sources()[suspect.source].kind;
+    if (!is_plausible(kind, value, estimate.deviation(suspect.source))) continue;
+    if (!explains(estimate, compared)) continue;
+    return {reason_from(situation, evidence, suspect.source, estimate), suspect.source};
+  }
+  return {{"test_again", {}}, std::nullopt};
+}
+
+}  // namespace tub

@@ -1,0 +1,18 @@
+// Retest and go on: a plan made again from what was found in the tub.
+#pragma once
+
+#include "planning/make_plan.h"
+
+namespace tub {
+
+/// The rest of the plan after the last of the request's retests and visits. What was done before
+/// is in `done`, what was found in `found`.
+///
+/// Every retest moves the one estimate of volume, first readings, strengths and gas that all of
+/// them share (docs/planning.md).
+/// REQUIRES: the request has retests, in order
+/// Throws:   Error with every retest that is at no place of the plan it belongs to, or that no
+///           water can show
+Plan replanned(const PlanRequest& request, const PlanningData& data, const SpeciesTable& species);
+
+}  // namespace tub

@@ -1,0 +1,166 @@
+#include "planning/tub_history.h"
+
+#include <algorithm>
+
+#include "chemistry/gas.h"
+
+namespace tub {
+namespace {
+
+/// What nobody measured may be anything: so wide is its spread, mg/L.
+constexpr double anything_mg_l = 1000;
+
+/// A shift by one half-width from the waters at the ends of a share of it.
+StartShift shift_of(const UncertainReading& uncertain, const Water& at) {
+  const double share = uncertain.share;
+  StartShift shift;
+  shift.linear = (uncertain.high.totals - uncertain.low.totals) * (1 / (2 * share));
+  shift.square =
+      (uncertain.high.totals + uncertain.low.totals - at.totals * 2) * (1 / (2 * share * share));
+  shift.deviation = 1 / z_90;
+  return shift;
+}
+
+Water after_pour(const Water& water, DoseMove dose, const Circumstances& tub, const Bench& bench) {
+  // A demand takes no more than there is, and never gives.
+  if (dose.spends_mg_l > 0) {
+    dose.spends_mg_l = std::max(0.0, dose.spends_mg_l + tub.extra_demand_mg_l);
+  }
+  const Water poured = bench.after(water, Move{dose});
+  if (tub.carbon_dioxide_lost <= 0) return poured;
+  return lose_carbon_share(poured, tub.carbon_dioxide_lost, bench.species());
+}
+
+double factor_for(const Circumstances& tub, std::size_t supply) {
+  const bool is_there = supply < tub.strength_factors.size();
+  return tub.dose_factor * (is_there ? tub.strength_factors[supply] : 1);
+}
+
+/// The dose that is really in the water.
+DoseMove in_this_tub(DoseMove dose, const Circumstances& tub, std::size_t supply) {
+  dose.mg_l *= factor_for(tub, supply);
+  return dose;
+}
+
+}  // namespace
+
+TubHistory::TubHistory(const Situation& situation) : situation_(&situation) {
+  const StartWater& start = situation.start;
+  for (const UncertainReading& one : start.uncertain) {
+    starts_.push_back(shift_of(one, start.water));
+  }
+  const auto& measured = start.measured;
+  const auto is_measured = [&](Reading reading) {
+    return std::find(measured.begin(), measured.end(), key_of(reading)) != measured.end();
+  };
+  const SpeciesTable& species = situation.bench.species();
+  Totals chlorine;
+  chlorine[Component::chlorine] = 1;
+  Totals per_mg_l = chlorine * (1 / free_chlorine_mg_l(chlorine));
+  if (!is_measured(Reading::free_chlorine)) {
+    add_unmeasured(per_mg_l, situation.assumptions.tap_free_chlorine_mg_l.high / z_90);
+  }
+  // Water from a tap holds no cyanuric acid; what is in a tub may.
+  if (!situation.request.water_is_in_tub || is_measured(Reading::cyanuric_acid)) return;
+  Totals cyanurate;
+  cyanurate[Component::cyanurate] = 1e-3 / species.component(Component::cyanurate).molar_mass;
+  add_unmeasured(cyanurate, anything_mg_l);
+}
+
+void TubHistory::add_unmeasured(const Totals& per_mg_l, double deviation_mg_l) {
+  if (deviation_mg_l <= 0) return;
+  starts_.push_back({per_mg_l, {}, deviation_mg_l, true});
+}
+
+std::size_t TubHistory::index_of(const Supply& supply) const {
+  const auto& all = situation_->supplies();
+  return static_cast<std::size_t>(&supply - all.data());
+}
+
+void TubHistory::pour(std::size_t supply, double mg_l, double spends_mg_l,
+                      std::optional<Reading> goal) {
+  const Supply& poured = situation_->supplies().at(supply);
+  events_.emplace_back(Pour{supply, DoseMove{&poured, goal, mg_l, spends_mg_l}});
+  has_met_demand_ = has_met_demand_ || spends_mg_l > 0;
+  has_held_metals_ = has_held_metals_ || poured.product().can(Purpose::hold_metals);
+}
+
+void TubHistory::pass(const Move& move) {
+  if (const auto* rounds = std::get_if<RoundsMove>(&move)) {
+    events_.emplace_back(Rounds{index_of(*rounds->dose.supply), *rounds});
+  } else {
+    events_.emplace_back(move);
+  }
+}
+
+void TubHistory::mix(const Water& other, double fraction) {
+  events_.emplace_back(Mix{other, fraction});
+}
+
+void TubHistory::set_total(Component component, double mol_kg) {
+  events_.emplace_back(KnownTotal{component, mol_kg});
+}
+
+void TubHistory::read(Reading reading) { events_.emplace_back(Look{reading}); }
+
+std::vector<std::size_t> TubHistory::poured() const {
+  std::vector<std::size_t> supplies;
+  for (const Event& event : events_) {
+    if (const auto* pour = std::get_if<Pour>(&event)) supplies.push_back(pour->supply);
+    if (const auto* rounds = std::get_if<Rounds>(&event)) supplies.push_back(rounds->supply);
+  }
+  std::sort(supplies.begin(), supplies.end());
+  supplies.erase(std::unique(supplies.begin(), supplies.end()), supplies.end());
+  return supplies;
+}
+
+int TubHistory::waits() const {
+  return static_cast<int>(std::count_if(events_.begin(), events_.end(), [](const Event& event) {
+    return std::holds_alternative<Pour>(event);
+  }));
+}
+
+Water TubHistory::start(const Circumstances& circumstances) const {
+  Water water = situation_->start.water;
+  for (std::size_t i = 0; i < circumstances.start_shifts.size(); ++i) {
+    const double shift = circumstances.start_shifts[i];
+    if (shift == 0) continue;
+    water.totals += starts_.at(i).linear * shift + starts_.at(i).square * (shift * shift);
+  }
+  // A test may read too high, but there is never less than none.
+  for (const Component component :
+       {Component::chlorine, Component::bromine, Component::cyanurate, Component::calcium}) {
+    water.totals[component] = std::max(0.0, water.totals[component]);
+  }
+  return water;
+}
+
+TubHistory::Outcome TubHistory::outcome(const Circumstances& tub) const {
+  struct Doing {
+    const Circumstances& tub;
+    const Bench& bench;
+    Outcome& result;
+
+    void operator()(const Move& move) { result.water = bench.after(result.water, move); }
+    void operator()(const Pour& pour) {
+      result.water = after_pour(result.water, in_this_tub(pour.dose, tub, pour.supply), tub, bench);
+    }
+    void operator()(const Rounds& done) {
+      RoundsMove rounds = done.rounds;
+      rounds.dose = in_this_tub(rounds.dose, tub, done.supply);
+      result.water = bench.after(result.water, Move{rounds});
+    }
+    void operator()(const Mix& mix) { result.water = blend(result.water, mix.other, mix.fraction); }
+    void operator()(const KnownTotal& known) {
+      result.water.totals[known.component] = known.mol_kg;
+    }
+    void operator()(const Look& look) {
+      result.readings.push_back(bench.reading(look.reading, result.water));
+    }
+  };
+  Outcome result{{}, start(tub)};
+  for (const Event& event : events_) std::visit(Doing{tub, situation_->bench, result}, event);
+  return result;
+}
+
+}  // namespace tub
