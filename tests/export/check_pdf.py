@@ -16,6 +16,7 @@ import sys
 from html.parser import HTMLParser
 
 import page_dump
+import pdf_rules
 import pdf_structure
 
 JARS = "preflight pdfbox2 xmpbox fontbox2 commons-logging javax.activation jaxb-api".split()
@@ -164,6 +165,7 @@ def check(path, dump=None, faces=None):
     check_fonts(faults, path)
     run(faults, "pdfinfo", path)
     faults += pdf_structure.faults_of(path)
+    faults += pdf_rules.faults_of(path)
     if dump is not None:
         pages = page_dump.read(dump)
         check_structure_text(faults, path, pages)
