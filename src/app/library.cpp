@@ -18,6 +18,7 @@ PlanningData load_planning(const DataFolders& folders) {
   data.target_sets = table("targets.json", parse_target_sets);
   data.gate = table("targets.json", parse_gate);
   data.test_methods = table("test_methods.json", parse_test_methods);
+  data.sanitizers = table("sanitizers.json", parse_sanitizers);
   data.hazard_rules = table("hazards.json", parse_hazard_rules);
   data.measures = table("measures.json", parse_measures);
   data.assumptions = table("assumptions.json", parse_assumptions);

@@ -45,12 +45,10 @@ const char* whether_usable(bool is_usable) {
   return is_usable ? "in this version" : "not in this version";
 }
 
-Json sanitizers() {
+Json sanitizers(const Catalogue& catalogue) {
   Json rows = Json::array();
-  for (const SanitizerEntry& entry : sanitizer_entries()) {
-    rows.push_back({{"sanitizer", entry.id},
-                    {"usable", whether_usable(entry.is_in_this_version)},
-                    {"about", entry.about}});
+  for (const SanitizerRow& row : catalogue.planning.sanitizers) {
+    rows.push_back({{"sanitizer", row.id}, {"products", row.all_products()}, {"about", row.about}});
   }
   return rows;
 }
@@ -161,13 +159,13 @@ std::size_t width_of(const std::string& text) { return code_points(text)->size()
 
 Json listing(std::string_view what, const DataFolders& folders) {
   if (what == "units") return units_of_quantities();
-  if (what == "sanitizers") return sanitizers();
   if (what == "stocks") return stocks(folders);
   if (what == "sheets") return names("sheet", known_sheets(), usable_sheets(folders));
   if (what == "languages") {
     return names("language", known_languages(), template_names(folders, "languages"));
   }
   const Library library(folders);
+  if (what == "sanitizers") return sanitizers(library.catalogue());
   return what == "products" ? products(library.catalogue()) : targets(library.catalogue());
 }
 
@@ -176,6 +174,8 @@ Json for_people(const Json& rows) {
   for (const Json& row : rows) {
     if (row.contains("factor")) {
       shown.push_back(unit_for_people(row));
+    } else if (row.contains("products")) {
+      shown.push_back({row["sanitizer"], row["about"]});
     } else if (row.contains("width_mm")) {
       shown.push_back(stock_for_people(row));
     } else {

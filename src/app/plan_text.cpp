@@ -165,6 +165,7 @@ class PlanWriter {
           remedy.amount_g ? fmt::format(", about {} g", tidy(*remedy.amount_g, 0)) : "";
       return fmt::format("Buy {}{}.", product_name(remedy.product, names_), amount);
     }
+    if (remedy.kind == "drain") return "Drain it and fill it afresh.";
     if (remedy.kind == "wait") return fmt::format("Wait {} h.", tidy(remedy.hours.value_or(0), 1));
     return fmt::format("{} {} % with {}.", remedy.kind == "blend" ? "Blend" : "Replace",
                        tidy(100 * remedy.fraction.value_or(0), 0), replaced(remedy.with, "_", " "));

@@ -73,11 +73,19 @@ std::string expectation_text(const Portion& portion, const Messages& names) {
   return text;
 }
 
+// Minutes as they are; days of tablets in days.
+std::string wait_text(double minutes) {
+  constexpr double minutes_a_day = 1440;
+  if (minutes < minutes_a_day / 2) return tidy(minutes, 0) + " min";
+  const double days = minutes / minutes_a_day;
+  return fmt::format("{} day{}", tidy(days, 1), days > 1 ? "s" : "");
+}
+
 std::string portion_text(const Portion& portion, const Messages& names) {
   const std::string when =
       portion.only_if ? fmt::format("If {}, add", condition_text(*portion.only_if, names)) : "Add";
-  return fmt::format("{} {}, wait {} min{}.", when, amount_text(portion),
-                     tidy(portion.wait_minutes, 0), expectation_text(portion, names));
+  return fmt::format("{} {}, wait {}{}.", when, amount_text(portion),
+                     wait_text(portion.wait_minutes), expectation_text(portion, names));
 }
 
 std::string when_text(TestOutcome::When when) {

@@ -9,6 +9,7 @@
 #include "job/catalogue.h"
 #include "job/job.h"
 #include "job/value.h"
+#include "planning/heading.h"
 #include "planning/request.h"
 
 namespace tub {
@@ -32,7 +33,10 @@ std::optional<MeasuredReading> measured_reading(const Value& value,
 /// readings: retests and later visits; method: what the person at the tub tests with
 std::vector<RetestReport> read_retests(const Value& readings, const std::string& method,
                                        const JobReading& reading);
-std::vector<ShelfItem> read_shelf(const Value& shelf, const Tub& tub, const JobReading& reading);
+/// date: of the job; what weakens with age is aged until then, and that is told in `assumed`
+std::vector<ShelfItem> read_shelf(const Value& shelf, const Tub& tub,
+                                  const std::optional<CalendarDate>& date,
+                                  const JobReading& reading, std::vector<Reason>& assumed);
 Sanitizer read_sanitizer(const Value& sanitizer);
 /// Checks that the set may serve this tub and this sanitizer.
 TargetSet read_targets(const Value& job, const Tub& tub, const Sanitizer& sanitizer,

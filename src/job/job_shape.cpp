@@ -187,14 +187,10 @@ FieldShape targets_shape(const Catalogue& catalogue) {
   return either(plain, object(std::move(fields)));
 }
 
-FieldShape sanitizer_shape() {
-  std::vector<std::string> usable;
-  std::vector<std::string> known;
-  for (const SanitizerEntry& row : sanitizer_entries()) {
-    known.emplace_back(row.id);
-    if (row.is_in_this_version) usable.emplace_back(row.id);
-  }
-  const FieldShape plain = names("sanitizer", std::move(usable), std::move(known));
+FieldShape sanitizer_shape(const Catalogue& catalogue) {
+  std::vector<std::string> kinds;
+  for (const SanitizerRow& row : catalogue.planning.sanitizers) kinds.push_back(row.id);
+  const FieldShape plain = names("sanitizer", std::move(kinds));
   return either(plain, object({required("kind", "the sanitizer", plain),
                                {"mineral_cartridge", "true: a lower residual is kept beside it",
                                 FieldShape{FlagShape{}}}}));
@@ -253,7 +249,7 @@ std::vector<Field> settings_fields(const Catalogue& catalogue) {
   std::vector<std::string> measures;
   for (const MeasureSystem& row : catalogue.planning.measures) measures.push_back(row.id);
   return {{"retest_with", "the test at the tub; strip where nothing is said", method},
-          {"sanitizer", "how the tub is kept clean", sanitizer_shape()},
+          {"sanitizer", "how the tub is kept clean", sanitizer_shape(catalogue)},
           {"targets", "whose figures the water is brought to", targets_shape(catalogue)},
           {"shelf", "the products at hand", shelf_shape(catalogue)},
           {"measure", "what the owner measures with",

@@ -1,32 +1,6 @@
 #include "job/names.h"
 
-#include <algorithm>
-
 namespace tub {
-
-std::span<const SanitizerEntry> sanitizer_entries() {
-  static const std::vector<SanitizerEntry> rows = {
-      {"dichlor",
-       "granules of dichlor before and after use; cyanuric acid builds up",
-       {"dichlor_dihydrate", "dichlor_anhydrous"},
-       true},
-      {"dichlor_then_hypochlorite",
-       "dichlor until cyanuric acid reaches its limit, then hypochlorite",
-       {"dichlor_dihydrate", "dichlor_anhydrous"}},
-      {"sodium_hypochlorite", "liquid chlorine", {"sodium_hypochlorite"}, true},
-      {"calcium_hypochlorite", "granular chlorine that adds calcium", {"calcium_hypochlorite"}},
-      {"two_step_bromine", "a bank of bromide, woken by an oxidiser", {"sodium_bromide"}},
-      {"bromine_tablets", "tablets in a floater", {"bromine_tablets"}},
-  };
-  return rows;
-}
-
-const SanitizerEntry* sanitizer_entry(std::string_view id) {
-  const auto rows = sanitizer_entries();
-  const auto found = std::find_if(rows.begin(), rows.end(),
-                                  [&](const SanitizerEntry& row) { return row.id == id; });
-  return found == rows.end() ? nullptr : &*found;
-}
 
 std::vector<std::string> known_products() {
   return {"sodium_bicarbonate",

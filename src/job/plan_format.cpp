@@ -123,6 +123,38 @@ RecordFields<Drift> drift_fields() {
            [](const Drift& d) { return Json(d.saturation_index_at_air); }}};
 }
 
+using OptionalInterval = std::optional<Interval> ActiveSanitizer::*;
+
+RecordField<ActiveSanitizer> part_field(const char* name, const char* about,
+                                        OptionalInterval member) {
+  const auto write = [=](const ActiveSanitizer& active) -> std::optional<Json> {
+    if (!(active.*member)) return std::nullopt;
+    return written(*(active.*member), interval_fields());
+  };
+  return {name, about, schema_of(interval_fields()), write, false};
+}
+
+RecordFields<ActiveSanitizer> active_sanitizer_fields() {
+  return {{"of", "the reading that these are parts of", schema::text(),
+           [](const ActiveSanitizer& a) { return Json(key_of(a.of)); }},
+          part_field("hocl_mg_l", "hypochlorous acid, as Cl2", &ActiveSanitizer::hocl_mg_l),
+          part_field("ocl_mg_l", "hypochlorite ion, as Cl2", &ActiveSanitizer::ocl_mg_l),
+          part_field("bound_chlorine_mg_l", "held by cyanurate, as Cl2",
+                     &ActiveSanitizer::bound_chlorine_mg_l),
+          part_field("hobr_mg_l", "hypobromous acid, as Br2", &ActiveSanitizer::hobr_mg_l),
+          {"share", "of the reading that kills germs at once", schema_of(interval_fields()),
+           [](const ActiveSanitizer& a) { return written(a.share, interval_fields()); }}};
+}
+
+RecordFields<HandOver> hand_over_fields() {
+  return {{"to", "the product that takes over", schema::text(),
+           [](const HandOver& h) { return Json(h.to); }},
+          {"cyanuric_acid_mg_l", "at which it takes over", schema::number(),
+           [](const HandOver& h) { return Json(h.cyanuric_acid_mg_l); }},
+          {"dichlor_g", "in all, from this water on, until it is reached", schema::number(),
+           [](const HandOver& h) { return Json(h.dichlor_g); }}};
+}
+
 template <class T>
 Json list(const std::vector<T>& items, const RecordFields<T>& fields) {
   Json result = Json::array();
@@ -252,6 +284,19 @@ RecordFields<Plan> answer_fields() {
        [](const Plan& p) {
          return ranges(p.final_range, [](const std::string& key) { return key; });
        }},
+      {"active_sanitizer", "what of the final water's sanitizer kills germs at once; 90 %",
+       schema::or_null(schema_of(active_sanitizer_fields())),
+       [](const Plan& p) {
+         return p.active_sanitizer ? written(*p.active_sanitizer, active_sanitizer_fields())
+                                   : Json(nullptr);
+       }},
+      {"hand_over", "dichlor_then_hypochlorite: when dichlor has laid in enough stabiliser",
+       schema_of(hand_over_fields()),
+       [](const Plan& p) -> std::optional<Json> {
+         if (!p.hand_over) return std::nullopt;
+         return written(*p.hand_over, hand_over_fields());
+       },
+       false},
       {"drift", "what pH does as carbon dioxide leaves", schema_of(drift_fields()),
        [](const Plan& p) { return written(p.drift, drift_fields()); }},
       {"unmet", "targets that this shelf cannot reach", schema::list_of(schema_of(unmet_fields())),
@@ -272,6 +317,12 @@ RecordFields<Plan> answer_fields() {
 
 Json number_or_null(const std::optional<double>& value) {
   return value ? Json(*value) : Json(nullptr);
+}
+
+RecordFields<Interval> interval_fields() {
+  return {{"low", "", schema::number(), [](const Interval& i) { return Json(i.low); }},
+          {"value", "", schema::number(), [](const Interval& i) { return Json(i.value); }},
+          {"high", "", schema::number(), [](const Interval& i) { return Json(i.high); }}};
 }
 
 RecordFields<WaterState> water_state_fields() {

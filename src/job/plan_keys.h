@@ -10,6 +10,7 @@
 namespace tub {
 
 RecordFields<WaterState> water_state_fields();
+RecordFields<Interval> interval_fields();
 RecordFields<Step> step_fields_of_kind(std::string_view kind);
 RecordFields<Plan> plan_fields();
 

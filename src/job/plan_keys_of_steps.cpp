@@ -29,12 +29,6 @@ Json condition_schema() {
           {"additionalProperties", false}};
 }
 
-RecordFields<Interval> interval_fields() {
-  return {{"low", "", schema::number(), [](const Interval& i) { return Json(i.low); }},
-          {"value", "", schema::number(), [](const Interval& i) { return Json(i.value); }},
-          {"high", "", schema::number(), [](const Interval& i) { return Json(i.high); }}};
-}
-
 RecordFields<Limits> limits_fields() {
   const Json end = schema::or_null(schema::number());
   return {{"low", "", end, [](const Limits& l) { return number_or_null(l.low); }},

@@ -1,3 +1,5 @@
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <nlohmann/json.hpp>
 
@@ -111,7 +113,22 @@ void read_waters(const Value& job, PlanRequest& request, const JobReading& readi
   }
 }
 
-PlanRequest read_request(const Value& job, const JobReading& reading) {
+// A sanitizer that hands over needs something to hand over to, later.
+void warn_of_no_heir(const Value& sanitizer, const PlanRequest& request,
+                     const JobReading& reading) {
+  const SanitizerRow* const row =
+      row_named(reading.catalogue.planning.sanitizers, std::optional(request.sanitizer.kind));
+  if (row == nullptr || row->then.empty()) return;
+  const bool has_heir =
+      std::any_of(request.shelf.begin(), request.shelf.end(), [&](const ShelfItem& item) {
+        return std::find(row->then.begin(), row->then.end(), item.product.id) != row->then.end();
+      });
+  if (has_heir) return;
+  reading.warn(sanitizer, "nothing on the shelf takes over when cyanuric acid is at its limit",
+               fmt::format("it will take {}", fmt::join(row->then, " or ")));
+}
+
+PlanRequest read_request(const Value& job, const Heading& heading, const JobReading& reading) {
   PlanRequest request;
   const std::string method = job.text("retest_with").value_or("strip");
   if (const Value* const vessel = job.find("vessel")) {
@@ -123,7 +140,10 @@ PlanRequest read_request(const Value& job, const JobReading& reading) {
   }
   request.targets = read_targets(job, request.tub, request.sanitizer, reading);
   if (const Value* const shelf = job.find("shelf")) {
-    request.shelf = read_shelf(*shelf, request.tub, reading);
+    request.shelf = read_shelf(*shelf, request.tub, heading.date, reading, request.assumed);
+  }
+  if (const Value* const sanitizer = job.find("sanitizer")) {
+    warn_of_no_heir(*sanitizer, request, reading);
   }
   const PlanningData& planning = reading.catalogue.planning;
   if (const auto* const row = row_named(planning.measures, job.text("measure"))) {
@@ -169,7 +189,7 @@ Outcome<Job> read_job(const NamedText& job_text, const std::optional<NamedText>&
   const Value value = read_shape(whole, job_shape(catalogue), catalogue);
   if (!value.is_object()) throw_if_any(files);
   outcome.value.heading = read_heading(value, outcome.value);
-  outcome.value.request = read_request(value, reading);
+  outcome.value.request = read_request(value, outcome.value.heading, reading);
   outcome.value.sheets = read_sheets(value);
   outcome.value.rules = value.text("rules").value_or("");
   throw_if_any(files);

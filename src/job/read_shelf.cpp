@@ -1,11 +1,13 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <chrono>
 #include <set>
 
 #include "base/nearest.h"
 #include "job/job_parts.h"
 #include "job/read_quantity.h"
+#include "job/read_shape.h"
 
 namespace tub {
 namespace {
@@ -86,22 +88,67 @@ void check_package(const Value& item, const Product& product) {
   require_solid(package->node(), *package->measured(), product.form == Form::liquid);
 }
 
-void warn_of_shell(const Value& item, const Product& product, const Tub& tub,
-                   const JobReading& reading) {
+bool harms(const Product& product, const std::string& shell) {
   const auto& harmed = product.harms_shells;
-  if (std::find(harmed.begin(), harmed.end(), tub.shell) == harmed.end()) return;
-  reading.warn(item, fmt::format("{} can damage a shell of {}", product.id, tub.shell),
-               "keep it away from this tub");
+  return std::find(harmed.begin(), harmed.end(), shell) != harmed.end();
+}
+
+void require_harmless(const Value& item, const Product& product, const Tub& tub,
+                      const std::vector<Product>& products) {
+  if (!harms(product, tub.shell)) return;
+  const auto instead = std::find_if(products.begin(), products.end(), [&](const Product& other) {
+    return other.can(product.purposes.front()) && !harms(other, tub.shell);
+  });
+  const std::string way_out =
+      instead == products.end() ? "" : fmt::format("; {} does not harm it", instead->id);
+  item.problem(fmt::format("{} damages a shell of {}: {}", product.id, tub.shell,
+                           product.source_of("harms_shells").text),
+               "take it off the shelf" + way_out);
+}
+
+double days_between(const CalendarDate& from, const CalendarDate& to) {
+  const auto day = [](const CalendarDate& date) {
+    return std::chrono::sys_days(std::chrono::year(date.year) /
+                                 std::chrono::month(static_cast<unsigned>(date.month)) /
+                                 std::chrono::day(static_cast<unsigned>(date.day)));
+  };
+  return static_cast<double>((day(to) - day(from)).count());
+}
+
+// A product that weakens is as strong as its age leaves it; without a date of the job, nobody
+// knows.
+void put_age(const Value& item, Product& product, const std::optional<CalendarDate>& date,
+             std::vector<Reason>& assumed) {
+  const auto text = item.text("made_on");
+  const auto made_on = text ? date_from(*text) : std::nullopt;
+  if (!made_on || !product.half_life_days) return;
+  if (!date) {
+    assumed.push_back({"age_not_known", {{"product", product.id}}});
+    return;
+  }
+  const double days = days_between(*made_on, *date);
+  if (days < 0) {
+    item.find("made_on")->problem(fmt::format("{} was made after the day of this job", product.id),
+                                  "copy the day from the package, or change heading.date");
+    return;
+  }
+  product = aged(product, days);
+  assumed.push_back(
+      {"weaker_by_age",
+       {{"product", product.id}, {"days", days}, {"strength_left_share", product.strength_left}}});
 }
 
 }  // namespace
 
-std::vector<ShelfItem> read_shelf(const Value& shelf, const Tub& tub, const JobReading& reading) {
+std::vector<ShelfItem> read_shelf(const Value& shelf, const Tub& tub,
+                                  const std::optional<CalendarDate>& date,
+                                  const JobReading& reading, std::vector<Reason>& assumed) {
+  const std::vector<Product>& products = reading.catalogue.planning.products;
   std::vector<ShelfItem> items;
   std::set<std::string> seen;
   for (const Value& item : shelf.items()) {
     const auto id = item.is_object() ? item.text("product") : item.text();
-    const Product* const row = row_named(reading.catalogue.planning.products, id);
+    const Product* const row = row_named(products, id);
     if (row == nullptr) continue;
     if (!seen.insert(row->id).second) {
       item.problem(fmt::format("{} stands on the shelf more than once", row->id),
@@ -113,7 +160,8 @@ std::vector<ShelfItem> read_shelf(const Value& shelf, const Tub& tub, const JobR
     put_hazards(item, shelf_item.product);
     put_dose(item, shelf_item);
     check_package(item, shelf_item.product);
-    warn_of_shell(item, shelf_item.product, tub, reading);
+    put_age(item, shelf_item.product, date, assumed);
+    require_harmless(item, shelf_item.product, tub, products);
     items.push_back(std::move(shelf_item));
   }
   return items;

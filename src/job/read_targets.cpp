@@ -5,7 +5,6 @@
 
 #include "base/text.h"
 #include "job/job_parts.h"
-#include "job/names.h"
 
 namespace tub {
 namespace {
@@ -63,41 +62,67 @@ void require_use(const Value& targets, const TargetSet& set, const Tub& tub,
                   sets_for(tub.use, reading.catalogue.planning.target_sets));
 }
 
-// True if the sanitizer, or a product that it is made of, is among the names or of their groups.
-bool is_among(const std::vector<std::string>& names, const SanitizerEntry& entry,
+bool is_named(const std::string& id, const std::vector<std::string>& names,
               const std::vector<Product>& products) {
-  if (std::find(names.begin(), names.end(), entry.id) != names.end()) return true;
-  return std::any_of(products.begin(), products.end(), [&](const Product& product) {
-    const bool is_its =
-        std::find(entry.products.begin(), entry.products.end(), product.id) != entry.products.end();
-    return is_its && std::any_of(names.begin(), names.end(),
-                                 [&](const std::string& group) { return product.in_group(group); });
-  });
+  if (std::find(names.begin(), names.end(), id) != names.end()) return true;
+  const Product* const product = row_named(products, std::optional(id));
+  return product != nullptr &&
+         std::any_of(names.begin(), names.end(),
+                     [&](const std::string& group) { return product->in_group(group); });
 }
 
-std::string others_than(const std::vector<std::string>& names,
-                        const std::vector<Product>& products) {
+// True if the sanitizer, or every product that can make it, is among the names or of their groups.
+bool is_among(const std::vector<std::string>& names, const SanitizerRow& row,
+              const std::vector<Product>& products) {
+  if (std::find(names.begin(), names.end(), row.id) != names.end()) return true;
+  return std::all_of(row.products.begin(), row.products.end(),
+                     [&](const std::string& id) { return is_named(id, names, products); });
+}
+
+std::string others_than(const std::vector<std::string>& names, const PlanningData& planning) {
   std::vector<std::string_view> allowed;
-  for (const SanitizerEntry& entry : sanitizer_entries()) {
-    if (!is_among(names, entry, products)) allowed.push_back(entry.id);
+  for (const SanitizerRow& row : planning.sanitizers) {
+    if (!is_among(names, row, planning.products)) allowed.push_back(row.id);
   }
   return fmt::format("it allows: {}", fmt::join(allowed, ", "));
 }
 
 void require_allowed(const Value& at, const TargetSet& set, const Sanitizer& sanitizer,
                      const JobReading& reading) {
-  const SanitizerEntry* const entry = sanitizer_entry(sanitizer.kind);
-  const std::vector<Product>& products = reading.catalogue.planning.products;
-  if (entry == nullptr) return;
-  if (is_among(set.forbids, *entry, products)) {
+  const PlanningData& planning = reading.catalogue.planning;
+  const SanitizerRow* const row = row_named(planning.sanitizers, std::optional(sanitizer.kind));
+  if (row == nullptr) return;
+  if (is_among(set.forbids, *row, planning.products)) {
     at.problem(fmt::format("the target set {} forbids the sanitizer {}", set.id, sanitizer.kind),
-               others_than(set.forbids, products));
-  } else if (is_among(set.advises_against, *entry, products)) {
+               others_than(set.forbids, planning));
+  } else if (is_among(set.advises_against, *row, planning.products)) {
     reading.warn(
         at,
         fmt::format("the target set {} advises against the sanitizer {}", set.id, sanitizer.kind),
-        others_than(set.advises_against, products));
+        others_than(set.advises_against, planning));
   }
+}
+
+bool has_gate(const TargetSet& set, Reading reading) {
+  const auto target = set.readings.find(reading);
+  return target != set.readings.end() && target->second.bathe_low && target->second.stop;
+}
+
+// A rented or public tub has no other gate than its set's.
+void require_gate(const Value& at, const TargetSet& set, const Sanitizer& sanitizer, const Tub& tub,
+                  const PlanningData& planning) {
+  const SanitizerRow* const row = row_named(planning.sanitizers, std::optional(sanitizer.kind));
+  if (row == nullptr || has_gate(set, row->reading)) return;
+  if (tub.use == "private" && planning.gate.readings.contains(row->reading)) return;
+  std::vector<std::string_view> others;
+  for (const TargetSet& other : planning.target_sets) {
+    const bool serves =
+        std::find(other.uses.begin(), other.uses.end(), tub.use) != other.uses.end();
+    if (serves && has_gate(other, row->reading)) others.push_back(other.id);
+  }
+  at.problem(fmt::format("the target set {} names no limits of {}, which {} is shown by", set.id,
+                         name_of(row->reading), sanitizer.kind),
+             fmt::format("take another sanitizer, or one of: {}", fmt::join(others, ", ")));
 }
 
 void require_private(const Value& at, const Tub& tub, const Sanitizer& sanitizer) {
@@ -134,7 +159,10 @@ TargetSet read_targets(const Value& job, const Tub& tub, const Sanitizer& saniti
   TargetSet set = *row;
   if (targets->is_object()) put_own_figures(*targets, set);
   require_use(*targets, set, tub, reading);
-  if (sanitizer_value != nullptr) require_allowed(*sanitizer_value, set, sanitizer, reading);
+  if (sanitizer_value != nullptr) {
+    require_allowed(*sanitizer_value, set, sanitizer, reading);
+    require_gate(*sanitizer_value, set, sanitizer, tub, reading.catalogue.planning);
+  }
   if (const Value* const vessel = job.find("vessel")) require_coolness(*vessel, set, tub);
   return set;
 }

@@ -13,8 +13,8 @@
 
 namespace tub {
 
-/// A figure and what it counts: 12.5 "g/100 mL as Cl2", 45 "mL"; "oz" is grams of an amount that was
-/// written in plain ounces, which only something solid can be.
+/// A figure and what it counts: 12.5 "g/100 mL as Cl2", 45 "mL"; "oz" is grams of an amount that
+/// was written in plain ounces, which only something solid can be.
 struct Measured {
   double value = 0;
   std::string unit;

@@ -14,7 +14,7 @@ namespace {
 using Names = std::vector<std::string>;
 using Member = Assumed Assumptions::*;
 
-constexpr std::array<std::pair<std::string_view, Member>, 27> members = {{
+constexpr auto members = std::to_array<std::pair<std::string_view, Member>>({
     {"overshoot_bound", &Assumptions::overshoot_bound},
     {"first_pour_share", &Assumptions::first_pour_share},
     {"least_first_pour_share", &Assumptions::least_first_pour_share},
@@ -32,6 +32,10 @@ constexpr std::array<std::pair<std::string_view, Member>, 27> members = {{
     {"tap_free_chlorine_mg_l", &Assumptions::tap_free_chlorine_mg_l},
     {"tap_combined_chlorine_mg_l", &Assumptions::tap_combined_chlorine_mg_l},
     {"chlorine_per_combined", &Assumptions::chlorine_per_combined},
+    {"bromide_bank_mg_l", &Assumptions::bromide_bank_mg_l},
+    {"bromide_that_counts_mg_l", &Assumptions::bromide_that_counts_mg_l},
+    {"hand_over_cyanuric_acid_mg_l", &Assumptions::hand_over_cyanuric_acid_mg_l},
+    {"sanitizer_half_life_h", &Assumptions::sanitizer_half_life_h},
     {"cartridge_free_chlorine_mg_l", &Assumptions::cartridge_free_chlorine_mg_l},
     {"cartridge_total_bromine_mg_l", &Assumptions::cartridge_total_bromine_mg_l},
     {"refill_step", &Assumptions::refill_step},
@@ -42,7 +46,7 @@ constexpr std::array<std::pair<std::string_view, Member>, 27> members = {{
     {"wrong_strength_loss", &Assumptions::wrong_strength_loss},
     {"wrong_carbon_dioxide_lost", &Assumptions::wrong_carbon_dioxide_lost},
     {"wrong_demand_mg_l", &Assumptions::wrong_demand_mg_l},
-}};
+});
 
 Assumed read_row(const std::string& code, const Node& row) {
   row.allow_only(Names{"low", "value", "high", "unit", "source"});

@@ -43,7 +43,11 @@ struct Assumptions {
   Assumed fresh_water_demand_mg_l;  ///< of free chlorine, as Cl2
   Assumed tap_free_chlorine_mg_l;
   Assumed tap_combined_chlorine_mg_l;
-  Assumed chlorine_per_combined;  ///< mg of free chlorine that a mg of combined chlorine eats
+  Assumed chlorine_per_combined;     ///< mg of free chlorine that a mg of combined chlorine eats
+  Assumed bromide_bank_mg_l;         ///< as Br
+  Assumed bromide_that_counts_mg_l;  ///< as Br2: chlorine cannot be kept beside so much
+  Assumed hand_over_cyanuric_acid_mg_l;  ///< at which dichlor hands over
+  Assumed sanitizer_half_life_h;         ///< unused tub, cover off
   Assumed cartridge_free_chlorine_mg_l;  ///< kept beside a mineral cartridge
   Assumed cartridge_total_bromine_mg_l;
   // Other water

@@ -1,5 +1,6 @@
 #include "planning/citations.h"
 
+#include <algorithm>
 #include <set>
 #include <string>
 
@@ -45,16 +46,32 @@ void cite_assumptions(const Assumptions& assumptions, std::vector<Citation>& all
   }
 }
 
+/// Those of the sanitizer, where the plan rests on them.
+void cite_sanitizer(const Situation& situation, const Plan& plan, std::vector<Citation>& all) {
+  const Assumptions& assumptions = situation.assumptions;
+  for (const Assumed* one : {&assumptions.bromide_bank_mg_l, &assumptions.sanitizer_half_life_h}) {
+    const bool is_used =
+        std::any_of(plan.assumed.begin(), plan.assumed.end(),
+                    [&](const Reason& reason) { return reason.code == one->code; });
+    if (is_used) all.push_back(cite("assumptions/" + one->code, one->source));
+  }
+  if (!plan.hand_over) return;
+  const Assumed& hand_over = assumptions.hand_over_cyanuric_acid_mg_l;
+  all.push_back(cite("assumptions/" + hand_over.code, hand_over.source));
+}
+
 }  // namespace
 
 std::vector<Citation> citations(const Situation& situation, const Plan& plan) {
   std::vector<Citation> all;
   const TargetSet& targets = situation.targets;
   all.push_back({"targets", targets.source, targets.from_memory});
+  all.push_back(cite("sanitizers/" + situation.sanitizer.id, situation.sanitizer.source));
   all.push_back({"gate", situation.gate.source, situation.gate.from_memory});
   cite_products(situation, plan, all);
   cite_tests(situation.request.retest_with, all);
   cite_assumptions(situation.assumptions, all);
+  cite_sanitizer(situation, plan, all);
   all.push_back({"gas_exchange", situation.bench.species().gas_exchange().rates_source, false});
   return all;
 }

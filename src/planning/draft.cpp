@@ -7,14 +7,15 @@ namespace {
 
 Water after_dose(const Water& water, const DoseMove& dose, double mg_l) {
   const Water dosed = dose.supply->add_to(water, mg_l);
-  if (dose.spends_mg_l <= 0) return dosed;
+  const double spent = dose.spent_mg_l(mg_l);
+  if (spent <= 0) return dosed;
   // A demand takes no more than there is.
   if (dose.goal == Reading::total_bromine) {
-    return spend_total_bromine(
-        dosed, std::min(dose.spends_mg_l, std::max(0.0, total_bromine_mg_l(dosed.totals))));
+    return spend_total_bromine(dosed,
+                               std::min(spent, std::max(0.0, total_bromine_mg_l(dosed.totals))));
   }
-  return spend_free_chlorine(
-      dosed, std::min(dose.spends_mg_l, std::max(0.0, free_chlorine_mg_l(dosed.totals))));
+  return spend_free_chlorine(dosed,
+                             std::min(spent, std::max(0.0, free_chlorine_mg_l(dosed.totals))));
 }
 
 /// Does each move to a water.

@@ -46,6 +46,7 @@ struct HeatMove {
 struct Pours {
   std::vector<Measuring::Amount> amounts;
   bool is_fine = false;  ///< too fine for the owner's measure
+  double days = 0;       ///< tablets in a floater, until enough has dissolved; 0: it all dissolves
 };
 
 struct DoseMove {
@@ -53,7 +54,11 @@ struct DoseMove {
   std::optional<Reading> goal;           ///< none: a sequestrant
   double mg_l = 0;                       ///< of the product
   double spends_mg_l = 0;                ///< of the sanitizer, right after it
+  double spends_per_mg = 0;              ///< and so much more for each mg of the product: tablets
   std::shared_ptr<const Pours> pours{};  ///< once it is measured out; `mg_l` is then their sum
+
+  /// What so many mg/L of it spend of the sanitizer, mg/L in the unit of its reading.
+  double spent_mg_l(double of_mg_l) const { return spends_mg_l + spends_per_mg * of_mg_l; }
 };
 
 struct ReleaseMove {

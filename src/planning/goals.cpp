@@ -1,26 +1,9 @@
 #include "planning/goals.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
-#include <array>
-
-#include "base/error.h"
 
 namespace tub {
 namespace {
-
-constexpr std::array<std::string_view, 2> dichlors = {"dichlor_dihydrate", "dichlor_anhydrous"};
-constexpr std::array<std::string_view, 1> sodium_hypochlorites = {"sodium_hypochlorite"};
-constexpr std::array<std::string_view, 1> calcium_hypochlorites = {"calcium_hypochlorite"};
-
-// A fresh fill starts with dichlor; its stabiliser reaches the hand-over weeks later.
-const std::array<SanitizerRow, 4> sanitizer_rows = {{
-    {"dichlor", Reading::free_chlorine, dichlors},
-    {"dichlor_then_hypochlorite", Reading::free_chlorine, dichlors},
-    {"sodium_hypochlorite", Reading::free_chlorine, sodium_hypochlorites},
-    {"calcium_hypochlorite", Reading::free_chlorine, calcium_hypochlorites},
-}};
 
 bool is_sanitizer(Reading reading) {
   return reading == Reading::free_chlorine || reading == Reading::total_bromine;
@@ -59,16 +42,6 @@ double step_of(Reading reading) {
 }
 
 }  // namespace
-
-const SanitizerRow& sanitizer_row(std::string_view kind) {
-  for (const SanitizerRow& row : sanitizer_rows) {
-    if (row.id == kind) return row;
-  }
-  throw Error({fmt::format("no plan can be made for the sanitizer \"{}\" in this version", kind),
-               "",
-               {},
-               "use dichlor, sodium_hypochlorite or calcium_hypochlorite"});
-}
 
 BathingGate bathing_gate(const PlanRequest& request, const PlanningData& data, Reading sanitizer) {
   BathingGate gate{{}, request.targets.source, request.targets.from_memory};

@@ -2,9 +2,7 @@
 #pragma once
 
 #include <optional>
-#include <span>
 #include <string>
-#include <string_view>
 
 #include "planning/plan.h"
 #include "planning/request.h"
@@ -23,16 +21,6 @@ struct BathingGate {
   std::string source;
   bool from_memory = false;
 };
-
-/// A sanitizer: what shows it, and the products that can be it, first choice first.
-struct SanitizerRow {
-  std::string_view id;
-  Reading reading;
-  std::span<const std::string_view> products;
-};
-
-/// Throws: Error if the planner has no such row yet
-const SanitizerRow& sanitizer_row(std::string_view kind);
 
 /// The set's own gate; for a private tub whose set would let people in at less, the authorities'.
 BathingGate bathing_gate(const PlanRequest& request, const PlanningData& data, Reading sanitizer);

@@ -3,7 +3,9 @@
 #include <algorithm>
 
 #include "chemistry/gas.h"
+#include "planning/active_sanitizer.h"
 #include "planning/citations.h"
+#include "planning/goals/sanitizer.h"
 #include "planning/goals/single_reading.h"
 #include "planning/measured_draft.h"
 #include "planning/plan_steps.h"
@@ -19,14 +21,45 @@ namespace {
 Drift drift_of(const Situation& situation, const Water& final) {
   const SpeciesTable& species = situation.bench.species();
   const double air = species.gas_exchange().air_log10_pco2_atm;
-  Water half_way = spend_all_free_chlorine(final);
+  const Water spent = spend_all_total_bromine(spend_all_free_chlorine(final));
+  Water half_way = spent;
   half_way.totals[Component::carbonate] -= carbon_surplus(half_way, air, species) / 2;
-  const Water at_air = exchange_carbon_dioxide(spend_all_free_chlorine(final), air, species);
+  const Water at_air = exchange_carbon_dioxide(spent, air, species);
   const WaterState state = situation.bench.state(at_air);
   return {situation.bench.ph(half_way), state.ph, state.saturation_index};
 }
 
-std::vector<Reason> assumed_by(const Situation& situation) {
+bool meets_a_demand(const Move& move) {
+  const auto* dose = std::get_if<DoseMove>(&move);
+  return dose != nullptr && dose->spends_mg_l > 0;
+}
+
+/// What the sanitizer's moves rest on.
+void assume_for_sanitizer(const Situation& situation, const Draft& draft,
+                          std::vector<Reason>& assumed) {
+  const Assumptions& assumptions = situation.assumptions;
+  if (std::any_of(draft.begin(), draft.end(), meets_a_demand)) {
+    assumed.push_back(reason_of(assumptions.fresh_water_demand_mg_l));
+  }
+  for (const Move& move : draft) {
+    const auto* dose = std::get_if<DoseMove>(&move);
+    if (dose == nullptr) continue;
+    const Product& product = dose->supply->product();
+    if (product.can(Purpose::bromide_bank)) {
+      assumed.push_back(reason_of(assumptions.bromide_bank_mg_l));
+    }
+    if (product.dissolves) {
+      const Interval& rate = product.dissolves->g_per_day;
+      assumed.push_back({"tablet_dissolves_g_per_day",
+                         {{"value", rate.value},
+                          {"unit", std::string("g/d")},
+                          {"low", rate.low},
+                          {"high", rate.high}}});
+    }
+  }
+}
+
+std::vector<Reason> assumed_by(const Situation& situation, const Draft& draft) {
   std::vector<Reason> assumed = situation.request.assumed;
   const auto append = [&](const std::vector<Reason>& more) {
     assumed.insert(assumed.end(), more.begin(), more.end());
@@ -38,9 +71,7 @@ std::vector<Reason> assumed_by(const Situation& situation) {
   if (situation.refill.fraction > 0) {
     assumed.push_back(reason_of(situation.assumptions.refill_half_width));
   }
-  if (sanitizer_dose(situation)) {
-    assumed.push_back(reason_of(situation.assumptions.fresh_water_demand_mg_l));
-  }
+  assume_for_sanitizer(situation, draft, assumed);
   for (const auto& [reading, target] : situation.targets.readings) {
     if (!target.stop_is_assumed || !situation.gate.readings.contains(reading)) continue;
     assumed.push_back(
@@ -64,6 +95,15 @@ void assume_jets(const std::vector<Step>& steps, const GasExchange& gas,
                       {"high", gas.jets_on.high}}});
 }
 
+/// How fast a sanitizer falls, where the plan waits for it.
+void assume_fall(const Situation& situation, const std::vector<Unmet>& unmet,
+                 std::vector<Reason>& assumed) {
+  const bool waits = std::any_of(unmet.begin(), unmet.end(), [](const Unmet& one) {
+    return one.reason.code == "sanitizer_too_high";
+  });
+  if (waits) assumed.push_back(reason_of(situation.assumptions.sanitizer_half_life_h));
+}
+
 /// The shelf in the order of the product rows: a job's own order changes nothing.
 std::vector<ShelfItem> in_row_order(std::vector<ShelfItem> shelf,
                                     const std::vector<Product>& rows) {
@@ -76,7 +116,7 @@ std::vector<ShelfItem> in_row_order(std::vector<ShelfItem> shelf,
   return shelf;
 }
 
-Plan described(const Situation& situation) {
+Plan described(const Situation& situation, const Draft& draft) {
   const PlanRequest& request = situation.request;
   Plan plan;
   plan.fingerprint = request.fingerprint;
@@ -92,7 +132,7 @@ Plan described(const Situation& situation) {
   plan.measured = situation.start.measured;
   plan.hazards = dangerous_pairs(in_row_order(request.shelf, situation.data.products),
                                  situation.data.hazard_rules);
-  plan.assumed = assumed_by(situation);
+  plan.assumed = assumed_by(situation, draft);
   if (situation.mildest(Purpose::hold_metals) != nullptr) plan.held = metals_to_hold(situation);
   return plan;
 }
@@ -107,16 +147,20 @@ Plan make_plan(const PlanRequest& request, const PlanningData& data, const Speci
                             refill);
   const Draft draft = measured_draft(situation);
   const Water final = situation.bench.after(situation.start.water, draft);
-  Plan plan = described(situation);
+  Plan plan = described(situation, draft);
   plan.start = waters.first.state;
   if (waters.second) plan.second_source = waters.second->state;
   plan.steps = steps_of(situation, draft);
   wait_for_partners(plan.steps, plan.hazards);
   assume_jets(plan.steps, species.gas_exchange(), plan.assumed);
   plan.final = situation.bench.state(final);
-  plan.final_range = situation.uncertainty().after(draft).ranges();
+  const Outcomes outcomes = situation.uncertainty().after(draft).outcomes();
+  plan.final_range = ranges_of(outcomes);
+  plan.active_sanitizer = active_sanitizer(situation, final, outcomes);
+  plan.hand_over = hand_over(situation);
   plan.drift = drift_of(situation, final);
   plan.unmet = unmet_of(situation, plan.final, plan.final_range);
+  assume_fall(situation, plan.unmet, plan.assumed);
   add_what_to_buy(request, data, species, plan.unmet);
   plan.sources = citations(situation, plan);
   return plan;

@@ -1,5 +1,8 @@
 #include "planning/measured_draft.h"
 
+#include <algorithm>
+
+#include "planning/goals/sanitizer.h"
 #include "planning/goals/single_reading.h"
 #include "planning/pour_out.h"
 
@@ -13,8 +16,12 @@ Frame frame_of(const Situation& situation) {
     frame.before.emplace_back(HeatMove{situation.dosing_c});
   }
   if (const auto dose = sequestrant_dose(situation)) frame.before.emplace_back(*dose);
-  if (const auto dose = sanitizer_dose(situation)) frame.after.emplace_back(*dose);
-  if (const auto dose = calcium_dose(situation, frame.after)) frame.after.emplace_back(*dose);
+  Draft sanitizer = sanitizer_moves(situation);
+  const auto calcium = calcium_dose(situation, sanitizer);
+  const auto slow = std::stable_partition(sanitizer.begin(), sanitizer.end(), is_quick);
+  frame.after.assign(sanitizer.begin(), slow);
+  if (calcium) frame.after.emplace_back(*calcium);
+  frame.after.insert(frame.after.end(), slow, sanitizer.end());
   frame.after.emplace_back(HeatMove{situation.request.tub.bathing_temperature_c});
   return frame;
 }

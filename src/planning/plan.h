@@ -137,6 +137,24 @@ struct Drift {
   double saturation_index_at_air = 0;
 };
 
+/// How much of the final water's sanitizer kills germs at once, and what the rest is: 90 %, what is
+/// not known of the equilibrium constants included.
+struct ActiveSanitizer {
+  Reading of = Reading::free_chlorine;          ///< or total_bromine
+  std::optional<Interval> hocl_mg_l;            ///< as Cl2; of chlorine
+  std::optional<Interval> ocl_mg_l;             ///< as Cl2; of chlorine
+  std::optional<Interval> bound_chlorine_mg_l;  ///< as Cl2, held by cyanurate; of chlorine
+  std::optional<Interval> hobr_mg_l;            ///< as Br2; of bromine
+  Interval share;                               ///< HOCl or HOBr, of the whole reading
+};
+
+/// When the stabiliser that dichlor leaves behind has reached its limit, another chlorine goes on.
+struct HandOver {
+  std::string to;                 ///< the product that takes over
+  double cyanuric_acid_mg_l = 0;  ///< at which
+  double dichlor_g = 0;           ///< in all, from this water on; 0: at once
+};
+
 /// Where a figure of the plan is from.
 struct Citation {
   std::string id;  ///< what it backs: "targets", "gate", "products/dry_acid", …
@@ -178,7 +196,9 @@ struct Plan {
   std::vector<Step> done;           ///< before `steps`, where retests or visits are in the job
   std::vector<FoundReading> found;  ///< by them, in order
   WaterState final;
-  std::map<std::string, Range> final_range;  ///< 90 %, by key
+  std::map<std::string, Range> final_range;         ///< 90 %, by key
+  std::optional<ActiveSanitizer> active_sanitizer;  ///< nothing: there is none in the final water
+  std::optional<HandOver> hand_over;                ///< dichlor_then_hypochlorite
   Drift drift;
   std::vector<Unmet> unmet;
   std::vector<HazardPair> hazards;

@@ -13,6 +13,7 @@ namespace {
 
 /// What later steps take back is said from this share of a division on.
 constexpr double worth_saying = 0.25;
+constexpr double hours_a_day = 24;
 
 /// Builds the steps in order, the water beside them.
 class Rungs {
@@ -72,22 +73,47 @@ class Rungs {
     Addition addition = addition_of(dose);
     Step step{FillVessel{}, number_};
     if (!dose.goal) {
-      step.test_is_clarity = true;
-      step.outcomes = clarity_outcomes();
+      untested(addition, step, dose);
       pass(dose);
     } else {
       const Limits band = set_accept(step, *dose.goal);
       set_expectations(addition, dose);
       set_conditions(addition, step, *dose.goal, lowers(dose));
       addition.overshoot_chance = Overshoot(situation_, {draft_, index_, band})(first_mg_l(dose));
-      step.outcomes = outcomes_of_pours(*dose.goal, lowers(dose));
+      step.outcomes = dose.pours->days > 0 ? outcomes_of_floater(*dose.goal)
+                                           : outcomes_of_pours(*dose.goal, lowers(dose));
       pass(dose);
       note_what_is_taken_back(step, *dose.goal);
+      note_tablets(step, dose);
     }
     if (dose.pours->is_fine) step.notes.push_back({"too_fine_to_measure", {{"scale_g", 0.1}}});
     step.what = std::move(addition);
     finish(std::move(step));
     lose_in_waits(before, dose);
+  }
+
+  /// Metal that is held is looked at; a bank of bromide shows in no test.
+  void untested(Addition& addition, Step& step, const DoseMove& dose) const {
+    if (dose.supply->product().can(Purpose::bromide_bank)) {
+      addition.reading = situation_.sanitizer.reading;
+      return;
+    }
+    step.test_is_clarity = true;
+    step.outcomes = clarity_outcomes();
+  }
+
+  /// What stays in the floater; or that tablets keep up what another product has made.
+  void note_tablets(Step& step, const DoseMove& dose) const {
+    const SanitizerRow& row = situation_.sanitizer;
+    const Pours& pours = *dose.pours;
+    if (pours.days > 0) {
+      step.notes.push_back({"floater",
+                            {{"tablets", pours.amounts.front().measure.front().count},
+                             {"hours", pours.days * hours_a_day},
+                             {"dissolves_g", situation_.size(*dose.supply, dose.mg_l)}}});
+    } else if (dose.goal == row.reading && !row.at_once.empty()) {
+      step.notes.push_back({"tablets_keep_it_up", {{"product", row.products.front()}}});
+    }
   }
 
   void add(const ReleaseMove& release) {
@@ -202,12 +228,14 @@ class Rungs {
       Portion portion;
       (is_liquid ? portion.amount_ml : portion.amount_g) = pour.size;
       portion.measure = pour.measure;
-      portion.wait_minutes = situation_.assumptions.wait_minutes.value;
+      portion.wait_minutes = dose.pours->days > 0 ? dose.pours->days * hours_a_day * 60
+                                                  : situation_.assumptions.wait_minutes.value;
       addition.portions.push_back(portion);
       size += pour.size;
     }
     (is_liquid ? addition.amount_ml : addition.amount_g) = size;
-    const double grams = size * dose.supply->mg_per_size() * 1e-3;
+    const double dissolved = dose.pours->days > 0 ? situation_.size(*dose.supply, dose.mg_l) : size;
+    const double grams = dissolved * dose.supply->mg_per_size() * 1e-3;
     for (const Product::Part& part : product.parts) {
       addition.adds_g[part.formula] += grams * part.mass_fraction;
     }
@@ -218,12 +246,13 @@ class Rungs {
 
   /// A demand takes no more than there is.
   double spent_by(const DoseMove& dose) const {
-    if (dose.spends_mg_l <= 0) return 0;
+    if (dose.spent_mg_l(dose.mg_l) <= 0) return 0;
     const Water dosed = dose.supply->add_to(water_, dose.mg_l);
-    return std::min(dose.spends_mg_l, situation_.bench.reading(*dose.goal, dosed));
+    return std::min(dose.spent_mg_l(dose.mg_l), situation_.bench.reading(*dose.goal, dosed));
   }
 
   double mg_l_of(const DoseMove& dose, std::size_t pour) const {
+    if (dose.pours->days > 0) return dose.mg_l;
     return situation_.mg_l(*dose.supply, dose.pours->amounts.at(pour).size);
   }
   double first_mg_l(const DoseMove& dose) const { return mg_l_of(dose, 0); }

@@ -5,12 +5,19 @@
 #include <limits>
 #include <set>
 
+#include "planning/divisions.h"
+#include "planning/goals/sanitizer.h"
 #include "planning/objective.h"
 #include "planning/portions.h"
 #include "planning/pouring.h"
 
 namespace tub {
 namespace {
+
+/// Days until tablets are tested for at the latest. Assumption: who waits longer forgets.
+constexpr double most_days_in_floater = 3;
+constexpr double days_grain = 0.5;
+constexpr double fine_days_grain = 1.0 / 24;
 
 constexpr double unlimited = std::numeric_limits<double>::infinity();
 
@@ -84,7 +91,7 @@ class PouringOut {
   void pour_less_where_ph_moved() {
     for (Move& move : parts_.frame.after) {
       auto* dose = std::get_if<DoseMove>(&move);
-      if (dose == nullptr) continue;
+      if (dose == nullptr || !is_quick(move)) continue;
       const Water before =
           situation_.bench.after(situation_.start.water, up_to(parts_.whole(), index_of(move)));
       if (largest_pour(before, *dose->supply, dose->mg_l, window(), situation_.bench) <
@@ -127,6 +134,7 @@ class PouringOut {
   void pour(DoseMove& dose, const Move& move) {
     const Supply& supply = *dose.supply;
     const double size = situation_.size(supply, dose.mg_l);
+    if (supply.product().dissolves) return pour_tablets(dose, size);
     if (!dose.goal) return set(dose, {measuring(dose).nearest(size)});
     const Draft whole = parts_.whole();
     const std::size_t index = index_of(move);
@@ -139,6 +147,19 @@ class PouringOut {
     return resumption != nullptr && resumption->interrupted &&
            resumption->interrupted->reading == dose.goal &&
            resumption->interrupted->product == dose.supply->product().id;
+  }
+
+  /// The fewest whole tablets from which so many grams dissolve within the days, and how long they
+  /// take for it.
+  void pour_tablets(DoseMove& dose, double grams) const {
+    const Product::Dissolving& tablet = *dose.supply->product().dissolves;
+    const double each = tablet.g_per_day.value;
+    const double count = std::ceil(grams / (each * most_days_in_floater) - 1e-9);
+    const double grain = fine_.contains(*dose.goal) ? fine_days_grain : days_grain;
+    const double days = std::max(grain, division_nearest(grams / (count * each), grain));
+    const Measuring::Amount amount{count * tablet.piece_g, {{count, "tablet"}}};
+    dose.pours = std::make_shared<const Pours>(Pours{{amount}, false, days});
+    dose.mg_l = situation_.mg_l(*dose.supply, count * each * days);
   }
 
   PourRules rules(const Draft& whole, std::size_t index, const DoseMove& dose) const {

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cassert>
+#include <cmath>
 
 #include "base/nearest.h"
 #include "base/text.h"
@@ -89,7 +90,10 @@ void check_strength(const Product& product, double strength, const StrengthBasis
                  "copy the strength from the label"});
   }
   const std::string other =
-      product.stronger.empty() ? "" : fmt::format("; or is it {}?", product.stronger);
+      product.stronger.empty()
+          ? ""
+          : fmt::format("; or is it {}{}?", product.stronger,
+                        product.stronger_note.empty() ? "" : ", " + product.stronger_note);
   throw Error({fmt::format("no {} is as strong as {}; the most is {}", product.id, found,
                            shortest(basis.most)),
                "",
@@ -118,6 +122,21 @@ Product with_strength(const Product& product, double strength, std::string_view 
   result.strength =
       &chosen == &product.strengths.front() ? strength : in_first_basis(product, fraction);
   if (!product.densities.empty()) result.density_g_ml = density_at(product, result.strength);
+  return result;
+}
+
+Product aged(const Product& product, double days) {
+  if (!product.half_life_days || product.parts.empty()) return product;
+  const auto left = [&](double half_life) { return std::exp2(-days / half_life); };
+  const Interval& half_life = *product.half_life_days;
+  const Interval share{left(half_life.low), left(half_life.value), left(half_life.high)};
+  Product result = product;
+  result.strength *= share.value;
+  result.strength_left = share.value;
+  result.parts.front().mass_fraction *= share.value;
+  result.strength_loss = 0;
+  result.strength_half_width =
+      std::hypot(product.strength_half_width, (share.high - share.low) / 2 / share.value);
   return result;
 }
 

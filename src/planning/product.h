@@ -56,6 +56,11 @@ struct Product {
     double g_ml = 0;
   };
   enum class Signal { none, warning, danger };
+  /// A tablet in a floater.
+  struct Dissolving {
+    double piece_g = 0;
+    Interval g_per_day;  ///< of one tablet
+  };
 
   std::string id;
   Form form = Form::granules;
@@ -65,10 +70,14 @@ struct Product {
   std::optional<Part> drier_form;
   std::string rest;  ///< what makes up the gram and is not counted: "sodium sulfate"; may be empty
   std::vector<StrengthBasis> strengths;
-  double strength = 0;             ///< in the first basis
-  std::string stronger;            ///< the product that a label above the most is likely to be
-  double strength_loss = 0;        ///< share that may be missing, one-sided (90 %): stale product
-  double strength_half_width = 0;  ///< two-sided 90 % half-width, as a share
+  double strength = 0;        ///< in the first basis
+  std::string stronger;       ///< the product that a label above the most is likely to be
+  std::string stronger_note;  ///< what that one is besides: "an oxidiser"; may be empty
+  double strength_loss = 0;   ///< share that may be missing, one-sided (90 %): stale product
+  std::optional<Interval> half_life_days;        ///< of the strength, closed and out of the sun
+  std::optional<Dissolving> dissolves;           ///< tablets: days, not minutes
+  double strength_left = 1;                      ///< share that its age has left it
+  double strength_half_width = 0;                ///< two-sided 90 % half-width, as a share
   std::optional<double> bulk_density_g_ml;       ///< granules, poured
   std::optional<Range> bulk_density_range_g_ml;  ///< from the loosest to the densest on sale
   std::optional<double> density_g_ml;            ///< liquids
@@ -96,6 +105,10 @@ std::span<const std::string> known_protection();
 std::span<const std::string> known_handling();
 std::span<const std::string> known_groups();
 std::span<const std::string> known_dangers();
+
+/// The row of a package that is so many days old: weaker by its half-life, its spread that of the
+/// half-life in place of the loss that nobody knew. A row without a half-life stays as it is.
+Product aged(const Product& product, double days);
 
 /// A product at hand, with its own figures where the job gives them.
 struct ShelfItem {

@@ -27,7 +27,7 @@ const Names ghs_codes = {"GHS01", "GHS02", "GHS03", "GHS04", "GHS05",
                          "GHS06", "GHS07", "GHS08", "GHS09"};
 const Names source_fields = {"composition", "strength",     "strength_half_width", "strength_loss",
                              "density",     "bulk_density", "single_addition",     "protection",
-                             "hazards",     "harms_shells"};
+                             "hazards",     "harms_shells", "half_life",           "dissolves"};
 const Names row_fields = {"id",
                           "form",
                           "purposes",
@@ -37,8 +37,11 @@ const Names row_fields = {"id",
                           "strengths",
                           "strength",
                           "stronger",
+                          "stronger_note",
                           "strength_half_width",
                           "strength_loss",
+                          "half_life_days",
+                          "dissolves",
                           "bulk_density_g_ml",
                           "bulk_density_range_g_ml",
                           "densities",
@@ -140,11 +143,41 @@ void read_strength(const Node& row, const MolarMasses& molar_masses, Product& pr
   product.strength_half_width = number(row, "strength_half_width", 0, 0.5);
   product.strength_loss = optional_number(row, "strength_loss", 0, 0.9).value_or(0);
   if (const auto stronger = row.find("stronger")) product.stronger = stronger->text().value_or("");
+  if (const auto note = row.find("stronger_note")) {
+    product.stronger_note = note->text().value_or("");
+  }
   if (first.per == Product::StrengthBasis::Per::volume &&
       (product.densities.empty() || product.densities.back().strength < first.most)) {
     row.problem("the densities do not reach the strongest product",
                 "continue densities to the first basis' most");
   }
+}
+
+/// [low, value, high] of a field, rising.
+std::optional<Interval> read_interval(const Node& row, std::string_view field) {
+  const std::optional<Node> list = row.find(field);
+  if (!list) return std::nullopt;
+  const std::vector<Node> ends = list->items();
+  if (ends.size() != 3) {
+    list->problem("expected [low, value, high]");
+    return std::nullopt;
+  }
+  Interval interval;
+  interval.low = ends[0].number(0.01, 1e4).value_or(1);
+  interval.value = ends[1].number(interval.low, 1e4).value_or(interval.low);
+  interval.high = ends[2].number(interval.value, 1e4).value_or(interval.value);
+  return interval;
+}
+
+void read_change_with_time(const Node& row, Product& product) {
+  product.half_life_days = read_interval(row, "half_life_days");
+  const std::optional<Node> dissolves = row.find("dissolves");
+  if (!dissolves) return;
+  dissolves->allow_only(Names{"piece_g", "g_per_day"});
+  dissolves->require("g_per_day");
+  product.dissolves =
+      Product::Dissolving{number(*dissolves, "piece_g", 0.1, 1000),
+                          read_interval(*dissolves, "g_per_day").value_or(Interval{})};
 }
 
 void read_hazards(const Node& row, Product& product) {
@@ -174,6 +207,8 @@ Names fields_with_figures(const Product& product) {
   add_if(product.bulk_density_g_ml.has_value(), "bulk_density");
   add_if(product.single_addition_mg_l > 0, "single_addition");
   add_if(!product.harms_shells.empty(), "harms_shells");
+  add_if(product.half_life_days.has_value(), "half_life");
+  add_if(product.dissolves.has_value(), "dissolves");
   return fields;
 }
 
@@ -214,6 +249,7 @@ Product read_product(const Node& row, const MolarMasses& molar_masses) {
   if (const auto rest = row.find("rest")) product.rest = rest->text().value_or("");
   read_densities(row, product);
   read_strength(row, molar_masses, product);
+  read_change_with_time(row, product);
   product.single_addition_mg_l = optional_number(row, "single_addition_mg_l", 0, 1000).value_or(0);
   read_hazards(row, product);
   read_sources(row, product);

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 
+#include "planning/goals/sanitizer.h"
 #include "planning/measured_draft.h"
 
 namespace tub {
@@ -25,12 +26,9 @@ constexpr std::array basics = {
 std::vector<Product> lacking(const PlanRequest& request, const PlanningData& data,
                              const SpeciesTable& species) {
   const Situation situation(request, data, species);
-  std::vector<std::string_view> wanted;
+  std::vector<std::string> wanted = sanitizer_lacks(situation);
   for (const Basic& basic : basics) {
-    if (situation.mildest(basic.purpose) == nullptr) wanted.push_back(basic.product);
-  }
-  if (situation.first_of(situation.sanitizer.products) == nullptr) {
-    wanted.push_back(situation.sanitizer.products.front());
+    if (situation.mildest(basic.purpose) == nullptr) wanted.emplace_back(basic.product);
   }
   std::vector<Product> products;
   for (const Product& product : data.products) {

@@ -11,6 +11,7 @@
 #include "planning/hazard.h"
 #include "planning/measure.h"
 #include "planning/product.h"
+#include "planning/sanitizer_row.h"
 #include "planning/targets.h"
 #include "planning/test_method.h"
 #include "planning/tub.h"
@@ -77,6 +78,7 @@ struct PlanningData {
   std::vector<Product> products;
   std::vector<TargetSet> target_sets;
   std::vector<TestMethod> test_methods;
+  std::vector<SanitizerRow> sanitizers;
   std::vector<HazardRule> hazard_rules;
   std::vector<MeasureSystem> measures;
   Gate gate;

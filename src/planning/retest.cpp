@@ -9,7 +9,9 @@ using When = TestOutcome::When;
 using Action = TestOutcome::Action;
 
 /// Hours before too much sanitizer is tested again, cover off. Common practice, no source.
-constexpr double hours_to_fall = 1;
+constexpr double hours_until_retest = 1;
+/// Hours before tablets that have not done enough are tested for again. Assumption: they take days.
+constexpr double hours_more_in_floater = 24;
 
 bool falls_by_itself(Reading reading) {
   return reading == Reading::free_chlorine || reading == Reading::total_bromine;
@@ -26,7 +28,7 @@ TestOutcome outcome(Reading reading, When when, Action action) {
 TestOutcome too_high(Reading reading, When when) {
   if (!falls_by_itself(reading)) return outcome(reading, when, Action::stop_and_call);
   TestOutcome result = outcome(reading, when, Action::wait_and_test);
-  result.hours = hours_to_fall;
+  result.hours = hours_until_retest;
   return result;
 }
 
@@ -66,6 +68,12 @@ std::vector<TestOutcome> outcomes_of_pours(Reading reading, bool falls) {
   }
   return {outcome(reading, When::inside, Action::skip_rest), too_high(reading, When::over),
           outcome(reading, When::under_after_all, Action::stop_and_call)};
+}
+
+std::vector<TestOutcome> outcomes_of_floater(Reading reading) {
+  TestOutcome longer = outcome(reading, When::under_after_all, Action::wait_and_test);
+  longer.hours = hours_more_in_floater;
+  return {outcome(reading, When::inside, Action::skip_rest), too_high(reading, When::over), longer};
 }
 
 std::vector<TestOutcome> outcomes_of_release(double more_hours) {

@@ -21,6 +21,8 @@ Interval expected(const TestMethod& retest, Reading reading, Spread spread, doub
 
 /// What to do with every reading that the test can show, if a product raises (or lowers) it.
 std::vector<TestOutcome> outcomes_of_pours(Reading reading, bool falls);
+/// The same of tablets in a floater: what is too little yet takes another day.
+std::vector<TestOutcome> outcomes_of_floater(Reading reading);
 
 /// The same for jets that raise pH: too low means longer.
 std::vector<TestOutcome> outcomes_of_release(double more_hours);

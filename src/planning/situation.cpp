@@ -69,7 +69,7 @@ Situation::Situation(const PlanRequest& a_request, const PlanningData& some_data
       bench(species),
       start(std::move(from)),
       refill(std::move(a_refill)),
-      sanitizer(sanitizer_row(a_request.sanitizer.kind)),
+      sanitizer(sanitizer_row(some_data.sanitizers, a_request.sanitizer.kind)),
       gate(bathing_gate(a_request, some_data, sanitizer.reading)),
       targets(followed_targets(a_request, some_data.assumptions)),
       goals(with_aims(goals_of(targets, gate, sanitizer.reading), a_request.resumption.get())),
@@ -93,15 +93,18 @@ const Goal* Situation::goal(Reading reading) const {
   return found == goals.end() ? nullptr : &found->second;
 }
 
-bool Situation::may_touch_shell(const Product& product) const {
+bool Situation::may_use(const Product& product) const {
   const auto& harmed = product.harms_shells;
-  return std::find(harmed.begin(), harmed.end(), request.tub.shell) == harmed.end();
+  if (std::find(harmed.begin(), harmed.end(), request.tub.shell) != harmed.end()) return false;
+  return std::none_of(targets.forbids.begin(), targets.forbids.end(), [&](const auto& forbidden) {
+    return product.id == forbidden || product.in_group(forbidden);
+  });
 }
 
 const Supply* Situation::mildest(Purpose purpose) const {
   const Supply* best = nullptr;
   for (const Supply& supply : supplies_) {
-    if (!supply.product().can(purpose) || !may_touch_shell(supply.product())) continue;
+    if (!supply.product().can(purpose) || !may_use(supply.product())) continue;
     if (best == nullptr || harshness(supply.product()) < harshness(best->product())) {
       best = &supply;
     }
@@ -109,10 +112,10 @@ const Supply* Situation::mildest(Purpose purpose) const {
   return best;
 }
 
-const Supply* Situation::first_of(std::span<const std::string_view> products) const {
-  for (const std::string_view id : products) {
+const Supply* Situation::first_of(std::span<const std::string> products) const {
+  for (const std::string& id : products) {
     for (const Supply& supply : supplies_) {
-      if (supply.product().id == id && may_touch_shell(supply.product())) return &supply;
+      if (supply.product().id == id && may_use(supply.product())) return &supply;
     }
   }
   return nullptr;

@@ -39,11 +39,11 @@ class Situation {
   const Goal* goal(Reading reading) const;
   /// What the plan goes on from; null if it starts from a test slip.
   const Resumption* resumption() const { return request.resumption.get(); }
-  /// The mildest product of the shelf that can do it and may touch this shell; null if there is
-  /// none. The order of the shelf does not matter.
+  /// The mildest product of the shelf that can do it, may touch this shell and is not forbidden by
+  /// the target set; null if there is none. The order of the shelf does not matter.
   const Supply* mildest(Purpose purpose) const;
-  /// The first of these products that is on the shelf and may touch this shell.
-  const Supply* first_of(std::span<const std::string_view> products) const;
+  /// The first of these products that is on the shelf, may touch this shell and is not forbidden.
+  const Supply* first_of(std::span<const std::string> products) const;
   const std::vector<Supply>& supplies() const { return supplies_; }
   /// How far a spoonful of it may be off, as a share (90 %); 0 where it is not spooned.
   double spoon_half_width(const Supply& supply) const;
@@ -54,7 +54,8 @@ class Situation {
   double size(const Supply& supply, double mg_l) const;
 
  private:
-  bool may_touch_shell(const Product& product) const;
+  /// It harms not this shell, and the target set does not forbid it.
+  bool may_use(const Product& product) const;
 
   std::vector<Supply> supplies_;
   Uncertainty uncertainty_;

@@ -60,23 +60,31 @@ Spread Branches::spread_of(Reading reading, const Move* last) const {
   return result;
 }
 
-std::map<std::string, Range> Branches::ranges() const {
-  const auto state = [&](const End& end) { return bench_->state(end.water); };
-  const WaterState at = state(planned_);
-  std::vector<std::pair<WaterState, WaterState>> states;
+Outcomes Branches::outcomes() const {
+  Outcomes result{bench_->state(planned_.water), {}};
   for (const Source& source : sources_) {
-    const WaterState low = state(source.low);
-    states.emplace_back(low, state(source.high));
+    const WaterState low = bench_->state(source.low.water);
+    result.ends.push_back(
+        {low, bench_->state(source.high.water), source.share, source.is_one_sided});
   }
+  return result;
+}
+
+Spread spread_of(const Outcomes& outcomes, const std::function<double(const WaterState&)>& number) {
+  const double at = number(outcomes.at);
+  Spread result(at);
+  for (const Outcomes::Ends& ends : outcomes.ends) {
+    result.add(effect(at, number(ends.low), number(ends.high), ends.share, ends.is_one_sided));
+  }
+  return result;
+}
+
+std::map<std::string, Range> ranges_of(const Outcomes& outcomes) {
   std::map<std::string, Range> ranges;
   const auto add = [&](std::string_view name, auto member) {
-    if (!std::isfinite(at.*member)) return;
-    Spread spread(at.*member);
-    for (std::size_t i = 0; i < sources_.size(); ++i) {
-      spread.add(effect(at.*member, states[i].first.*member, states[i].second.*member,
-                        sources_[i].share, sources_[i].is_one_sided));
-    }
-    const Interval interval = spread.interval();
+    if (!std::isfinite(outcomes.at.*member)) return;
+    const Interval interval =
+        spread_of(outcomes, [&](const WaterState& state) { return state.*member; }).interval();
     ranges[std::string(name)] = {interval.low, interval.high};
   };
   for (const auto& key : reading_keys) add(key.name, key.member);
@@ -94,6 +102,10 @@ void Uncertainty::add_supply(const Supply& supply, Branches& branches) const {
     if (half_width > 0) add(1 - half_width, 1 + half_width, false);
   };
   add_two_sided(product.strength_half_width);
+  if (product.dissolves) {
+    const Interval& rate = product.dissolves->g_per_day;
+    add(rate.low / rate.value, rate.high / rate.value, false);
+  }
   const auto spoon = spoons_.find(&supply);
   if (spoon != spoons_.end()) add_two_sided(spoon->second);
   if (product.strength_loss > 0) {

@@ -2,6 +2,7 @@
 // moved by itself.
 #pragma once
 
+#include <functional>
 #include <map>
 #include <span>
 #include <string>
@@ -13,6 +14,24 @@
 
 namespace tub {
 
+/// The water after some moves, and where each source of error lies at its ends.
+struct Outcomes {
+  struct Ends {
+    WaterState low;  ///< or half of a one-sided loss
+    WaterState high;
+    double share = 1;
+    bool is_one_sided = false;
+  };
+  WaterState at;
+  std::vector<Ends> ends;
+};
+
+/// What every source together does to a number of the water.
+Spread spread_of(const Outcomes& outcomes, const std::function<double(const WaterState&)>& number);
+
+/// The middle 90 % of every number of the water, by key.
+std::map<std::string, Range> ranges_of(const Outcomes& outcomes);
+
 /// The water as planned and, beside it, the waters where one source of error is low or high.
 class Branches {
  public:
@@ -22,8 +41,8 @@ class Branches {
   Spread spread(Reading reading) const { return spread_of(reading, nullptr); }
   /// The same once a move were done as well.
   Spread spread_after(Reading reading, const Move& move) const { return spread_of(reading, &move); }
-  /// The middle 90 % of every number of the water, by key.
-  std::map<std::string, Range> ranges() const;
+  /// The whole of each water.
+  Outcomes outcomes() const;
 
  private:
   friend class Uncertainty;

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "planning/goals/sanitizer.h"
 #include "planning/goals/single_reading.h"
 
 namespace tub {
@@ -77,16 +78,30 @@ void explain_by_shelf(const Situation& situation, bool is_too_low, Unmet& unmet)
       unmet.reading == Reading::ph ? "ph_leaves_no_room_to_pour" : "other_reading_in_the_way";
 }
 
-void explain_sanitizer(const Situation& situation, bool is_too_low, Unmet& unmet) {
-  if (!is_too_low) {
-    unmet.reason.code = "sanitizer_too_high";
+void explain_missing_sanitizer(const Situation& situation, Unmet& unmet) {
+  const std::vector<std::string> lacks = sanitizer_lacks(situation);
+  if (bromide_takes_the_chlorine(situation)) {
+    unmet.reason = {"bromide_takes_the_chlorine",
+                    {{"bromide_as_br2_mg_l", bromide_as_bromine_mg_l(situation)}}};
     unmet.remedy = Remedy{};
-    unmet.remedy->kind = "wait";
-    return;
+    unmet.remedy->kind = "drain";
+  } else if (lacks.empty()) {
+    unmet.reason.code = "ph_leaves_no_room_to_pour";
+  } else {
+    const auto& bank = situation.sanitizer.bank;
+    const bool is_bank = !bank.empty() && lacks.front() == bank.front();
+    unmet.reason.code = is_bank ? "no_bromide_on_shelf" : "no_sanitizer_on_shelf";
+    unmet.remedy = buy(lacks.front());
   }
-  const bool has_one = situation.first_of(situation.sanitizer.products) != nullptr;
-  unmet.reason.code = has_one ? "ph_leaves_no_room_to_pour" : "no_sanitizer_on_shelf";
-  if (!has_one) unmet.remedy = buy(situation.sanitizer.products.front());
+}
+
+void explain_sanitizer(const Situation& situation, bool is_too_low, Unmet& unmet) {
+  if (is_too_low) return explain_missing_sanitizer(situation, unmet);
+  const Interval hours = hours_to_fall(situation, unmet.reached, *unmet.high);
+  unmet.reason = {"sanitizer_too_high", {{"hours_low", hours.low}, {"hours_high", hours.high}}};
+  unmet.remedy = Remedy{};
+  unmet.remedy->kind = "wait";
+  unmet.remedy->hours = hours.value;
 }
 
 void explain(const Situation& situation, const Range& range, Unmet& unmet) {

@@ -126,6 +126,7 @@ Words buying_words(const Wording& wording, const Remedy& remedy) {
 Words remedy_words(const Wording& wording, const Remedy& remedy) {
   const Messages& messages = wording.messages();
   constexpr double minutes_an_hour = 60;
+  if (remedy.kind == "drain") return messages.words("remedy.drain");
   if (remedy.kind == "buy") return buying_words(wording, remedy);
   if (remedy.kind == "wait") {
     if (!remedy.hours) return messages.words("remedy.wait_and_test");

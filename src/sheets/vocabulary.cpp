@@ -116,6 +116,7 @@ constexpr std::array code_rows = {
     Row{"remedy.buy_amount", "product amount"},
     Row{"remedy.wait", "time"},
     Row{"remedy.wait_and_test"},
+    Row{"remedy.drain"},
     Row{"water.source_water"},
     Row{"water.second_source"},
     Row{"water.softer_water"},
@@ -135,6 +136,10 @@ constexpr std::array reason_rows = {
     Row{"note.later_step_adds", "step amount"},
     Row{"note.too_fine_to_measure", "scale_g"},
     Row{"note.waits_before_next", "product partner hours_apart"},
+    Row{"note.floater", "tablets hours dissolves_g"},
+    Row{"note.tablets_keep_it_up", "product"},
+    Row{"unmet.no_bromide_on_shelf"},
+    Row{"unmet.bromide_takes_the_chlorine", "bromide_as_br2_mg_l"},
     Row{"unmet.no_acid_on_shelf"},
     Row{"unmet.no_base_on_shelf"},
     Row{"unmet.no_alkalinity_product_on_shelf"},
@@ -144,7 +149,7 @@ constexpr std::array reason_rows = {
     Row{"unmet.product_harms_shell"},
     Row{"unmet.other_reading_in_the_way"},
     Row{"unmet.ph_leaves_no_room_to_pour"},
-    Row{"unmet.sanitizer_too_high"},
+    Row{"unmet.sanitizer_too_high", "hours_low hours_high"},
     Row{"assumed.stop_assumed", "reading value"},
     Row{"assumed.metal_not_tested", "reading"},
     Row{"assumed.calcium_not_tested", "calcium_hardness_mg_l"},
@@ -153,10 +158,12 @@ constexpr std::array reason_rows = {
     Row{"assumed.dissolved_solids_as_salt", "sodium_chloride_mg_l"},
     Row{"assumed.charge_balance_closed", "ion mg_l"},
     Row{"assumed.volume_give_or_take", "share"},
+    Row{"assumed.weaker_by_age", "product days strength_left_share"},
+    Row{"assumed.age_not_known", "product"},
 };
 
 // Rows of assumptions.json that a plan may name; each message takes {value}, its unit included.
-constexpr std::array<std::string_view, 14> assumptions = {
+constexpr auto assumptions = std::to_array<std::string_view>({
     "source_temperature_c",
     "bathing_temperature_c",
     "dosing_temperature_c",
@@ -171,7 +178,10 @@ constexpr std::array<std::string_view, 14> assumptions = {
     "carbon_dioxide_lost_per_wait",
     "refill_half_width",
     "carbon_dioxide_release_per_hour",
-};
+    "bromide_bank_mg_l",
+    "tablet_dissolves_g_per_day",
+    "sanitizer_half_life_h",
+});
 
 // Units of numbers; each message takes {n}.
 constexpr std::array<std::string_view, 11> units = {
@@ -218,18 +228,21 @@ void require_products(Keys& keys, const PlanningData& data) {
   }
 }
 
+void require_spoon(Keys& keys, const std::string& unit) {
+  for (const std::string_view form : {"level.one", "level.many", "liquid.one", "liquid.many"}) {
+    require(keys, fmt::format("spoon.{}.{}", unit, form), "n");
+  }
+}
+
 void require_rows(Keys& keys, const PlanningData& data) {
   for (const HazardRule& rule : data.hazard_rules) {
     require(keys, "pair." + rule.code, "first second");
   }
   for (const TargetSet& set : data.target_sets) require(keys, "targets." + set.id);
   for (const MeasureSystem& system : data.measures) {
-    for (const Spoon& spoon : system.spoons) {
-      for (const std::string_view form : {"level.one", "level.many", "liquid.one", "liquid.many"}) {
-        require(keys, fmt::format("spoon.{}.{}", spoon.unit, form), "n");
-      }
-    }
+    for (const Spoon& spoon : system.spoons) require_spoon(keys, spoon.unit);
   }
+  require_spoon(keys, "tablet");
 }
 
 using Said = std::map<std::string, RequiredMessage>;

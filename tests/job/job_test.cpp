@@ -20,6 +20,7 @@ Catalogue read_catalogue() {
   result.planning.target_sets = planning_table("targets.json", parse_target_sets);
   result.planning.gate = planning_table("targets.json", parse_gate);
   result.planning.test_methods = planning_table("test_methods.json", parse_test_methods);
+  result.planning.sanitizers = planning_table("sanitizers.json", parse_sanitizers);
   result.planning.hazard_rules = planning_table("hazards.json", parse_hazard_rules);
   result.planning.measures = planning_table("measures.json", parse_measures);
   result.planning.assumptions = planning_table("assumptions.json", parse_assumptions);

@@ -122,14 +122,35 @@ TEST_CASE("what nobody said about the tub is assumed by name") {
   CHECK(job.request.tub.bathing_temperature_c == 38);
 }
 
-TEST_CASE("a product that harms the shell is a warning, not a fault") {
-  const Outcome<Job> job =
-      read(patched(R"({ "shelf": [ "sodium_bicarbonate", "dichlor_dihydrate", "trichlor" ] })"));
+TEST_CASE("liquid chlorine is as strong as its age leaves it, by its half-life of 180 days") {
+  const char* const job = R"({ "heading": { "date": "2026-05-04" }, "sanitizer":
+    { "kind": "sodium_hypochlorite", "mineral_cartridge": true },
+    "shelf": [ { "product": "sodium_hypochlorite", "strength": "12.5 g/100 mL as Cl2",
+                 "made_on": "2025-11-05" } ] })";
+  const Job old = read(patched(job)).value;
+  const Product& product = old.request.shelf.front().product;
+  CHECK(product.strength == Approx(6.25));  // 180 days
+  CHECK(product.strength_loss == 0);
+  CHECK(product.strength_half_width > 0.3);
+  CHECK(old.request.assumed.back().code == "weaker_by_age");
+}
+
+TEST_CASE("dichlor that has nothing to hand over to is a warning") {
+  const Outcome<Job> job = read(patched(R"({ "sanitizer": "dichlor_then_hypochlorite" })"));
   REQUIRE(job.warnings.size() == 1);
   CHECK(to_text(job.warnings.front(), "warning") ==
-        "warning: trichlor can damage a shell of acrylic\n"
-        "  where: job.json: /shelf/2\n"
-        "  help:  keep it away from this tub\n");
+        "warning: nothing on the shelf takes over when cyanuric acid is at its limit\n"
+        "  where: job.json: /sanitizer\n"
+        "  help:  it will take sodium_hypochlorite or calcium_hypochlorite\n");
+}
+
+TEST_CASE("without a day of the job nobody knows how old a product is, and the plan says so") {
+  const Job job = read(patched(R"({ "heading": { "date": null }, "sanitizer": "sodium_hypochlorite",
+    "shelf": [ { "product": "sodium_hypochlorite", "made_on": "2025-11-05" } ] })"))
+                      .value;
+  CHECK(job.request.shelf.front().product.strength == 12.5);
+  CHECK(job.request.shelf.front().product.strength_loss > 0);
+  CHECK(job.request.assumed.back().code == "age_not_known");
 }
 
 TEST_CASE("what a set only advises against is a warning that names what it allows") {

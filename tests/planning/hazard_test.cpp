@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <catch2/catch.hpp>
 
+#include "base/text.h"
 #include "data_files.h"
 
 namespace {
@@ -104,5 +105,39 @@ TEST_CASE("calcium chloride waits for two hours after a carbonate, and says that
   CHECK(pairs.front().hours_apart == 2);
   for (const HazardRule& rule : rules()) {
     if (rule.hours_apart > 0) CHECK(rule.hours_source->is_assumption());
+  }
+}
+
+TEST_CASE("every stated danger between two products is found, with what happens") {
+  // Source: tests/reference/planning/dangerous_pairs.csv.
+  for (const auto& row : tub::testing::reference_rows("dangerous_pairs.csv")) {
+    for (const std::string& a : tub::split(row.at("a"), ' ')) {
+      for (const std::string& b : tub::split(row.at("b"), ' ')) {
+        INFO(row.at("fact") << ": " << a << " and " << b);
+        CHECK(has(pairs_of({a, b}), a, b, row.at("code")));
+      }
+    }
+  }
+}
+
+TEST_CASE("each product's protection is what is stated, and no mask where it holds nothing back") {
+  // Source: tests/reference/planning/protection.csv.
+  const std::vector<Product> all = products();
+  for (const auto& row : tub::testing::reference_rows("protection.csv")) {
+    INFO(row.at("product"));
+    const auto product = std::find_if(
+        all.begin(), all.end(), [&](const Product& one) { return one.id == row.at("product"); });
+    REQUIRE(product != all.end());
+    const auto count = [](const std::vector<std::string>& list, const std::string& name) {
+      return std::count(list.begin(), list.end(), name);
+    };
+    for (const std::string& sign : tub::split(row.at("must"), ' ')) {
+      CHECK(count(product->protection, sign) == 1);
+    }
+    if (!row.at("must_not").empty()) CHECK(count(product->protection, row.at("must_not")) == 0);
+    if (row.at("handling").empty()) continue;
+    for (const std::string& how : tub::split(row.at("handling"), ' ')) {
+      CHECK(count(product->handling, how) == 1);
+    }
   }
 }

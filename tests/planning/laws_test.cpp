@@ -83,14 +83,20 @@ Water poured(const Planned& job, const std::vector<Step>& steps, Water water, co
     if (const auto* addition = std::get_if<Addition>(&step.what)) {
       const Product& product = product_of(job.request, addition->product);
       for (const Portion& portion : addition->portions) {
-        const double grams = portion.amount_ml
-                                 ? *portion.amount_ml * product.density_g_ml.value_or(1)
-                                 : *portion.amount_g;
+        double grams = portion.amount_ml ? *portion.amount_ml * product.density_g_ml.value_or(1)
+                                         : *portion.amount_g;
+        if (product.dissolves) {
+          grams = portion.measure.front().count * product.dissolves->g_per_day.value *
+                  portion.wait_minutes / 1440;
+        }
         const Water after = with_grams(water, product, grams, volume);
         call(product, grams * 1000 / volume, water, after);
         water = after;
       }
-      for (const auto& [key, mg_l] : addition->spends) water = spend_free_chlorine(water, mg_l);
+      for (const auto& [key, mg_l] : addition->spends) {
+        water = key == "total_bromine_mg_l" ? spend_total_bromine(water, mg_l)
+                                            : spend_free_chlorine(water, mg_l);
+      }
     }
   }
   return water;
@@ -130,7 +136,7 @@ TEST_CASE("every number of a plan is one") {
 
 TEST_CASE("the last water is inside every band that the plan does not call unmet") {
   for (const Planned& job : planned()) {
-    const SanitizerRow& sanitizer = sanitizer_row(job.plan.sanitizer);
+    const SanitizerRow& sanitizer = sanitizer_row(planning_data().sanitizers, job.plan.sanitizer);
     const BathingGate gate = bathing_gate(job.request, planning_data(), sanitizer.reading);
     for (const auto& [reading, goal] : goals_of(job.plan.targets, gate, sanitizer.reading)) {
       const bool is_inside =
@@ -164,6 +170,7 @@ TEST_CASE("doing every pour of a plan by hand gives its last water") {
     CHECK(final.ph == Approx(job.plan.final.ph).margin(1e-6));
     CHECK(final.total_alkalinity_mg_l == Approx(job.plan.final.total_alkalinity_mg_l).margin(1e-6));
     CHECK(final.free_chlorine_mg_l == Approx(job.plan.final.free_chlorine_mg_l).margin(1e-6));
+    CHECK(final.total_bromine_mg_l == Approx(job.plan.final.total_bromine_mg_l).margin(1e-6));
   }
 }
 
@@ -181,6 +188,41 @@ TEST_CASE("no pour is above its product's limit, nor takes pH further out of 7.0
              CHECK(ph_after <= std::max(8.2, ph_before) + 1e-4);
            });
   }
+}
+
+TEST_CASE("two that must stay hours apart in the tub do so in every plan's order") {
+  int pairs = 0;
+  for (const Planned& job : planned()) {
+    struct Poured {
+      std::string product;
+      double first_minutes;
+      double least_minutes;
+    };
+    std::vector<Poured> order;
+    for (const Step& step : job.plan.steps) {
+      const auto* addition = std::get_if<Addition>(&step.what);
+      if (addition == nullptr) continue;
+      double least = addition->portions.front().wait_minutes;
+      for (const Portion& portion : addition->portions) {
+        least = std::min(least, portion.wait_minutes);
+      }
+      order.push_back({addition->product, addition->portions.front().wait_minutes, least});
+    }
+    for (const HazardPair& pair : job.plan.hazards) {
+      for (std::size_t a = 0; a < order.size(); ++a) {
+        double minutes = order[a].least_minutes;
+        for (std::size_t b = a + 1; b < order.size(); ++b) {
+          const bool is_meant =
+              (order[a].product == pair.first && order[b].product == pair.second) ||
+              (order[a].product == pair.second && order[b].product == pair.first);
+          if (is_meant) CHECK(minutes >= pair.hours_apart * 60 - 1e-9);
+          pairs += is_meant && pair.hours_apart > 0 ? 1 : 0;
+          minutes += order[b].first_minutes;
+        }
+      }
+    }
+  }
+  CHECK(pairs > 10);
 }
 
 TEST_CASE("the order of the shelf changes nothing") {

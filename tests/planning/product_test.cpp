@@ -184,7 +184,8 @@ TEST_CASE("31.45 % acid has ten moles in a litre") {
 TEST_CASE("a strength that no product of the kind has is refused with the most") {
   CHECK(complaint("dichlor_dihydrate", 62, "% w/w as Cl2") ==
         "error: no dichlor_dihydrate is as strong as 62 % w/w as Cl2; the most is 56.5\n"
-        "  help:  check the figure and its basis on the label; or is it dichlor_anhydrous?\n");
+        "  help:  check the figure and its basis on the label; or is it dichlor_anhydrous, "
+        "an oxidiser?\n");
   CHECK(complaint("muriatic_acid", -3, "% w/w as HCl") ==
         "error: the strength of muriatic_acid must be above 0, found -3 % w/w as HCl\n"
         "  help:  copy the strength from the label\n");

@@ -1,5 +1,6 @@
 #include "random_job.h"
 
+#include <algorithm>
 #include <cmath>
 
 #include "base/error.h"
@@ -52,7 +53,9 @@ WaterTest random_water(Draw& draw) {
 void use_for_weeks(Draw& draw, WaterTest& water) {
   const std::string method = water.readings.at("ph").method;
   water.temperature_c = draw.between(20, 39);
-  water.readings["free_chlorine_mg_l"] = {draw.between(0, 12), method};
+  const bool is_on_bromine = draw.chance(0.3);
+  const char* sanitizer = is_on_bromine ? "total_bromine_mg_l" : "free_chlorine_mg_l";
+  water.readings[sanitizer] = {draw.between(0, 12), method};
   water.readings["cyanuric_acid_mg_l"] = {draw.between(0, 150), method};
 }
 
@@ -78,9 +81,25 @@ void stock_shelf(Draw& draw, PlanRequest& request) {
     request.shelf.push_back(shelf_item("sequestrant"));
     request.shelf.back().dose_ml_per_1000_l = draw.between(20, 100);
   }
-  if (draw.chance(0.95)) {
-    const bool is_dichlor = request.sanitizer.kind == "dichlor";
-    request.shelf.push_back(shelf_item(is_dichlor ? "dichlor_dihydrate" : "sodium_hypochlorite"));
+  const SanitizerRow& row = sanitizer_row(planning_data().sanitizers, request.sanitizer.kind);
+  for (const std::string& id : row.all_products()) {
+    const bool is_first = id == row.products.front() ||
+                          std::find(row.bank.begin(), row.bank.end(), id) != row.bank.end();
+    if (draw.chance(is_first ? 0.95 : 0.4)) request.shelf.push_back(shelf_item(id));
+  }
+}
+
+/// A sanitizer of which the set does not forbid every product.
+std::string random_sanitizer(Draw& draw, const TargetSet& targets) {
+  for (;;) {
+    const SanitizerRow& row = draw.one_of(planning_data().sanitizers);
+    const bool is_allowed =
+        std::any_of(row.products.begin(), row.products.end(), [&](const std::string& id) {
+          const Product product = shelf_item(id).product;
+          return std::none_of(targets.forbids.begin(), targets.forbids.end(),
+                              [&](const auto& group) { return product.in_group(group); });
+        });
+    if (is_allowed) return row.id;
   }
 }
 
@@ -97,9 +116,9 @@ PlanRequest random_request(std::uint64_t seed) {
   request.water_is_in_tub = draw.chance(0.2);
   request.water = possible_water(draw, request.water_is_in_tub);
   if (draw.chance(0.2)) request.second_source = possible_water(draw, false);
-  request.sanitizer.kind = draw.chance(0.5) ? "dichlor" : "sodium_hypochlorite";
-  request.sanitizer.mineral_cartridge = draw.chance(0.1);
   request.targets = draw.one_of(planning_data().target_sets);
+  request.sanitizer.kind = random_sanitizer(draw, request.targets);
+  request.sanitizer.mineral_cartridge = draw.chance(0.1);
   request.tub.use = draw.one_of(request.targets.uses);
   request.measure = draw.one_of(planning_data().measures);
   request.retest_with = draw.one_of(planning_data().test_methods);

@@ -29,6 +29,7 @@ PlanningData read_planning_data() {
   data.gate = parse_gate(text_of(folder + "targets.json"), "targets.json");
   data.test_methods =
       parse_test_methods(text_of(folder + "test_methods.json"), "test_methods.json");
+  data.sanitizers = parse_sanitizers(text_of(folder + "sanitizers.json"), "sanitizers.json");
   data.hazard_rules = parse_hazard_rules(text_of(folder + "hazards.json"), "hazards.json");
   data.measures = parse_measures(text_of(folder + "measures.json"), "measures.json");
   data.assumptions = parse_assumptions(text_of(folder + "assumptions.json"), "assumptions.json");

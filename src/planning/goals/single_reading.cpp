@@ -1,59 +1,56 @@
 #include "planning/goals/single_reading.h"
 
-#include <algorithm>
+#include "planning/roots.h"
 
 namespace tub {
 namespace {
 
-double per_mg(Reading reading, const Supply& supply, const Bench& bench) {
-  Water pure;
-  pure.totals = supply.per_mg_l();
-  return bench.reading(reading, pure);
+Reach reach_of(const Situation& situation, Reading reading, const Draft& whole) {
+  const Interval interval = situation.uncertainty().spread(reading, whole).interval();
+  return {interval.value - interval.low, interval.high - interval.value};
 }
 
-/// The dose that takes a reading from below to its aim. The aim follows from how far the reading
-/// may be off, and that from the dose: three times round settles it.
-std::optional<DoseMove> dose_from_below(const Situation& situation, DoseMove dose,
-                                        const Draft& other) {
-  const Reading reading = *dose.goal;
-  const Goal* goal = situation.goal(reading);
-  const double before =
-      situation.bench.reading(reading, situation.bench.after(situation.start.water, other));
-  if (goal == nullptr || !goal->band.low || before >= *goal->band.low) return std::nullopt;
-  const double each = per_mg(reading, *dose.supply, situation.bench);
-  Reach reach;
-  for (int i = 0; i < 3; ++i) {
-    dose.mg_l = (aim(*goal, true, reach) + dose.spends_mg_l - before) / each;
-    Draft whole = other;
-    whole.emplace_back(dose);
-    const Interval interval = situation.uncertainty().spread(reading, whole).interval();
-    reach = {interval.value - interval.low, interval.high - interval.value};
-  }
-  dose.mg_l = (aim(*goal, true, reach) + dose.spends_mg_l - before) / each;
-  return dose;
-}
+/// The most of a product that is looked at, mg/L: far above what any tub takes.
+constexpr double most_mg_l = 1e4;
+/// mg/L of a reading to which a dose is solved.
+constexpr double reading_tolerance = 1e-10;
 
 }  // namespace
 
-double sanitizer_demand(const Situation& situation) {
-  const Resumption* const resumption = situation.resumption();
-  if (resumption != nullptr && resumption->demand_is_met) return 0;
-  const Assumptions& assumed = situation.assumptions;
-  return assumed.fresh_water_demand_mg_l.value +
-         assumed.chlorine_per_combined.value * situation.start.state.combined_chlorine_mg_l;
-}
-
-std::optional<DoseMove> sanitizer_dose(const Situation& situation) {
-  const Supply* supply = situation.first_of(situation.sanitizer.products);
-  if (supply == nullptr) return std::nullopt;
-  DoseMove dose{supply, situation.sanitizer.reading, 0, sanitizer_demand(situation)};
-  return dose_from_below(situation, dose, {});
+std::optional<DoseMove> dose_into_band(const Situation& situation, DoseMove dose,
+                                       const Draft& other) {
+  const Reading reading = *dose.goal;
+  const Goal* goal = situation.goal(reading);
+  const Bench& bench = situation.bench;
+  const Water before = bench.after(situation.start.water, other);
+  if (goal == nullptr || !goal->band.low || bench.reading(reading, before) >= *goal->band.low) {
+    return std::nullopt;
+  }
+  const auto solve = [&](double wanted) {
+    const auto missing = [&](double mg_l) {
+      dose.mg_l = mg_l;
+      return bench.reading(reading, bench.after(before, Move{dose})) - wanted;
+    };
+    dose.mg_l = root_from_zero(missing, 1, most_mg_l, reading_tolerance).value_or(0);
+  };
+  Reach reach;
+  // The aim follows from how far the reading may be off, and that from the dose: three times round
+  // settles it.
+  for (int i = 0; i < 3; ++i) {
+    solve(aim(*goal, true, reach));
+    Draft whole = other;
+    whole.emplace_back(dose);
+    reach = reach_of(situation, reading, whole);
+  }
+  solve(aim(*goal, true, reach));
+  if (dose.mg_l <= 0) return std::nullopt;
+  return dose;
 }
 
 std::optional<DoseMove> calcium_dose(const Situation& situation, const Draft& other) {
   const Supply* supply = situation.mildest(Purpose::raise_calcium);
   if (supply == nullptr) return std::nullopt;
-  return dose_from_below(situation, DoseMove{supply, Reading::calcium_hardness}, other);
+  return dose_into_band(situation, DoseMove{supply, Reading::calcium_hardness}, other);
 }
 
 ByReading<double> metals_to_hold(const Situation& situation) {

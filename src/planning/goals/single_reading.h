@@ -1,5 +1,5 @@
-// Readings that one product raises and nothing else moves much: sanitizer, calcium; and metals,
-// which a sequestrant holds.
+// Readings that one product raises and nothing else moves much: calcium; and metals, which a
+// sequestrant holds.
 #pragma once
 
 #include <optional>
@@ -8,9 +8,10 @@
 
 namespace tub {
 
-/// The sanitizer's dose into the gate, the water's own demand included; nothing if the gate holds
-/// the water already, or no product of the shelf is the sanitizer.
-std::optional<DoseMove> sanitizer_dose(const Situation& situation);
+/// The dose that takes its goal's reading from below to where its band is aimed at, after these
+/// moves; nothing if the band holds the water already, or if no dose takes it there.
+std::optional<DoseMove> dose_into_band(const Situation& situation, DoseMove dose,
+                                       const Draft& other);
 
 /// The calcium that is missing after these moves; nothing if none is, or none is on the shelf.
 std::optional<DoseMove> calcium_dose(const Situation& situation, const Draft& other);
@@ -20,8 +21,5 @@ std::optional<DoseMove> sequestrant_dose(const Situation& situation);
 
 /// Metals at or above their aesthetic limits, mg/L.
 ByReading<double> metals_to_hold(const Situation& situation);
-
-/// What fresh water eats of the first dose, mg/L: its own demand, and what combined chlorine takes.
-double sanitizer_demand(const Situation& situation);
 
 }  // namespace tub
