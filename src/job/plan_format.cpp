@@ -27,10 +27,13 @@ RecordFields<Range> range_fields() {
 
 RecordFields<TargetSet> target_set_fields() {
   return {{"set", "", schema::text(), [](const TargetSet& s) { return Json(s.id); }},
-          {"readings", "", schema::map_of(schema_of(target_fields())), [](const TargetSet& s) {
+          {"readings", "null where the set is silent",
+           schema::map_of(schema::or_null(schema_of(target_fields()))), [](const TargetSet& s) {
              Json object = Json::object();
-             for (const auto& [reading, target] : s.readings) {
-               object[std::string(key_of(reading))] = written(target, target_fields());
+             for (const Reading reading : all_readings) {
+               const auto found = s.readings.find(reading);
+               object[std::string(key_of(reading))] =
+                   found == s.readings.end() ? Json() : written(found->second, target_fields());
              }
              return object;
            }}};
@@ -183,7 +186,7 @@ RecordFields<Plan> head_fields() {
       {"sanitizer", "", schema::text(), [](const Plan& p) { return Json(p.sanitizer); }},
       {"mineral_cartridge", "", schema::flag(),
        [](const Plan& p) { return Json(p.mineral_cartridge); }},
-      {"targets", "null where the set is silent", schema_of(target_set_fields()),
+      {"targets", "the set as followed", schema_of(target_set_fields()),
        [](const Plan& p) { return written(p.targets, target_set_fields()); }},
       {"gate", "the one gate for bathing", schema::map_of(schema_of(range_fields())),
        [](const Plan& p) { return ranges(p.gate, key_of); }},

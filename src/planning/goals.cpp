@@ -63,8 +63,12 @@ BathingGate bathing_gate(const PlanRequest& request, const PlanningData& data, R
   return gate;
 }
 
-TargetSet followed_targets(const PlanRequest& request, const Assumptions& assumptions) {
+TargetSet followed_targets(const PlanRequest& request, const Assumptions& assumptions,
+                           Reading sanitizer) {
   TargetSet targets = request.targets;
+  std::erase_if(targets.readings, [&](const auto& entry) {
+    return is_sanitizer(entry.first) && entry.first != sanitizer;
+  });
   if (!request.sanitizer.mineral_cartridge) return targets;
   const auto lower = [&](Reading reading, const Assumed& residual) {
     const auto found = targets.readings.find(reading);

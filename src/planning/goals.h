@@ -25,8 +25,10 @@ struct BathingGate {
 /// The set's own gate; for a private tub whose set would let people in at less, the authorities'.
 BathingGate bathing_gate(const PlanRequest& request, const PlanningData& data, Reading sanitizer);
 
-/// The set as followed: a mineral cartridge lowers the sanitizer's band between uses.
-TargetSet followed_targets(const PlanRequest& request, const Assumptions& assumptions);
+/// The set as followed: silent on what the tub is not kept with (bromine in a tub kept with
+/// chlorine); a mineral cartridge lowers the sanitizer's band between uses.
+TargetSet followed_targets(const PlanRequest& request, const Assumptions& assumptions,
+                           Reading sanitizer);
 
 /// pH, alkalinity and hardness are judged by the set's band, the sanitizer by the gate; of what no
 /// step can lower, only the upper end counts.

@@ -71,7 +71,7 @@ Situation::Situation(const PlanRequest& a_request, const PlanningData& some_data
       refill(std::move(a_refill)),
       sanitizer(sanitizer_row(some_data.sanitizers, a_request.sanitizer.kind)),
       gate(bathing_gate(a_request, some_data, sanitizer.reading)),
-      targets(followed_targets(a_request, some_data.assumptions)),
+      targets(followed_targets(a_request, some_data.assumptions, sanitizer.reading)),
       goals(with_aims(goals_of(targets, gate, sanitizer.reading), a_request.resumption.get())),
       dosing_c(std::min(some_data.assumptions.dosing_temperature_c.value,
                         a_request.tub.bathing_temperature_c)),

@@ -43,10 +43,22 @@ TEST_CASE("a set that asks for more keeps its own gate") {
 TEST_CASE("a mineral cartridge lowers what is kept between uses, never the gate") {
   PlanRequest request = sample_request();
   request.sanitizer.mineral_cartridge = true;
-  const TargetSet targets = followed_targets(request, planning_data().assumptions);
+  const TargetSet targets =
+      followed_targets(request, planning_data().assumptions, Reading::free_chlorine);
   CHECK(targets.readings.at(Reading::free_chlorine).low == 0.5);
   const BathingGate gate = bathing_gate(request, planning_data(), Reading::free_chlorine);
   CHECK(gate.readings.at(Reading::free_chlorine) == Range{3, 5});
+}
+
+TEST_CASE("a set is silent on the sanitizer that a tub is not kept with") {
+  const Assumptions& assumptions = planning_data().assumptions;
+  const TargetSet chlorine =
+      followed_targets(sample_request(), assumptions, Reading::free_chlorine);
+  CHECK(chlorine.readings.contains(Reading::free_chlorine));
+  CHECK_FALSE(chlorine.readings.contains(Reading::total_bromine));
+  const TargetSet bromine = followed_targets(sample_request(), assumptions, Reading::total_bromine);
+  CHECK(bromine.readings.contains(Reading::total_bromine));
+  CHECK_FALSE(bromine.readings.contains(Reading::free_chlorine));
 }
 
 TEST_CASE("a band is accepted inward in the retest's divisions, or is too fine for the test") {
