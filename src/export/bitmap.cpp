@@ -3,6 +3,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "export/pixels.h"
 #include "export/png_writer.h"
 
@@ -16,17 +18,36 @@ constexpr std::uint32_t grey(std::uint32_t colour) {
 
 constexpr std::uint32_t threshold = 128;
 
-/// Rows of whole bytes, the highest bit first; a bit is set where the dot is white.
+constexpr std::uint32_t white = 0xFFFFFF;
+
+/// Eight dots or fewer as a byte, the highest bit first; a bit is set where the dot is white.
+char byte_of(const std::uint32_t* colours, int count) {
+  std::uint32_t bits = 0;
+  for (int i = 0; i < count; ++i)
+    if (grey(colours[i]) >= threshold) bits |= 0x80U >> i;
+  return static_cast<char>(bits);
+}
+
+bool are_white(const std::uint32_t* colours, int count) {
+  std::uint32_t all = white;
+  for (int i = 0; i < count; ++i) all &= colours[i];
+  return all == white;
+}
+
+/// Rows of whole bytes. Most of a page is white, which is seen eight dots at a time.
 std::string white_bits(const Pixels& pixels) {
+  constexpr int dots_a_byte = 8;
   const auto bytes_a_row = (static_cast<std::size_t>(pixels.width) + 7) / 8;
-  std::string rows(bytes_a_row * static_cast<std::size_t>(pixels.height), '\0');
-  for (int y = 0; y < pixels.height; ++y)
-    for (int x = 0; x < pixels.width; ++x)
-      if (grey(pixels.row(y)[x]) >= threshold) {
-        char& byte =
-            rows[static_cast<std::size_t>(y) * bytes_a_row + static_cast<std::size_t>(x) / 8];
-        byte = static_cast<char>(byte | 0x80 >> x % 8);
-      }
+  std::string rows;
+  rows.reserve(bytes_a_row * static_cast<std::size_t>(pixels.height));
+  for (int y = 0; y < pixels.height; ++y) {
+    const std::uint32_t* const row = pixels.row(y);
+    for (int x = 0; x < pixels.width; x += dots_a_byte) {
+      const int count = std::min(dots_a_byte, pixels.width - x);
+      const bool is_blank = count == dots_a_byte && are_white(row + x, dots_a_byte);
+      rows += is_blank ? '\xFF' : byte_of(row + x, count);
+    }
+  }
   return rows;
 }
 

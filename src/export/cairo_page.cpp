@@ -203,6 +203,8 @@ void set_unhinted(cairo_t* context) {
 
 void draw_page(cairo_t* context, const Page& page, const FontSet& fonts, Raster raster) {
   set_unhinted(context);
+  // Where a dot is black or white, sixteen shades of an edge do.
+  if (raster == Raster::dots) cairo_set_antialias(context, CAIRO_ANTIALIAS_FAST);
   const Painter painter(context, fonts, raster);
   for (const Item& item : page.items) std::visit(painter, item);
   require_success(cairo_status(context), page);

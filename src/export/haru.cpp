@@ -66,6 +66,15 @@ void fill_character_table(HPDF_CMapEncoderAttr table, const Font& font) {
   put(characters.size(), characters.back() + 1, 0);
 }
 
+/// Empties the font's table of glyphs, 131 kB that libharu would write and that the finishing pass
+/// replaces.
+void drop_glyph_table(HPDF_Font font) {
+  const HPDF_Dict descendant = static_cast<HPDF_FontAttr>(font->attr)->descendant_font;
+  auto* const table =
+      static_cast<HPDF_Dict>(HPDF_Dict_GetItem(descendant, "CIDToGIDMap", HPDF_OCLASS_DICT));
+  if (table != nullptr) HPDF_MemStream_FreeData(table->stream);
+}
+
 }  // namespace
 
 struct HaruDocument::Reader : Cursor {};
@@ -97,6 +106,7 @@ _HPDF_Dict_Rec* HaruDocument::add_face(const Font& font) {
   const HPDF_Font made = HPDF_GetFont(document_, face->base_font, "UTF-8");
   encoder->to_unicode_fn = usual;
   require_no_error("preparing the face " + font.name());
+  drop_glyph_table(made);
   return made;
 }
 
@@ -113,10 +123,16 @@ void HaruDocument::require_no_error(const std::string& doing) const {
 
 std::string HaruDocument::bytes() const {
   HPDF_SaveToStream(document_);
-  std::string out(HPDF_GetStreamSize(document_), '\0');
-  auto count = static_cast<HPDF_UINT32>(out.size());
-  HPDF_ReadFromStream(document_, reinterpret_cast<HPDF_BYTE*>(out.data()), &count);
   require_no_error("writing the pages");
+  // libharu would copy its blocks byte by byte.
+  std::string out;
+  const HPDF_Stream written = document_->stream;
+  for (HPDF_UINT block = 0; out.size() < written->size; ++block) {
+    HPDF_UINT length = 0;
+    const HPDF_BYTE* const begin = HPDF_MemStream_GetBufPtr(written, block, &length);
+    require_no_error("writing the pages");
+    out.append(reinterpret_cast<const char*>(begin), length);
+  }
   return out;
 }
 

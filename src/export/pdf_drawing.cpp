@@ -37,7 +37,8 @@ class Faces {
   std::vector<DrawnFace> drawn() const {
     std::vector<DrawnFace> out;
     for (const auto& [face, used] : faces_)
-      out.push_back({face, object_number(used.font), tag(face, used.characters)});
+      out.push_back(
+          {face, object_number(used.font), tag(face, fonts_.face(face), used.characters)});
     return out;
   }
 
@@ -49,12 +50,12 @@ class Faces {
   };
 
   /// A hash of the characters (FNV-1a, 32 bits; from memory) as six capitals.
-  static std::string tag(Face face, const Characters& characters) {
+  static std::string tag(Face face, const Font& font, const Characters& used) {
     std::uint32_t hash = 2166136261U;
     const auto mix = [&hash](std::uint32_t byte) { hash = (hash ^ byte) * 16777619U; };
     mix(face == Face::bold ? 1 : 0);
-    for (std::uint32_t code = 0; code < characters.size(); ++code) {
-      if (!characters[code]) continue;
+    for (const char32_t code : font.characters()) {
+      if (!used[code]) continue;
       mix(code >> 8);
       mix(code & 0xFF);
     }

@@ -14,6 +14,9 @@
 #include "export/png.h"
 #include "export/svg.h"
 #include "export_test.h"
+#include "layout/impose.h"
+#include "layout/qr.h"
+#include "layout/style.h"
 
 namespace tub {
 namespace {
@@ -113,6 +116,77 @@ void bitmap(benchmark::State& state) {
     benchmark::DoNotOptimize(to_bitmap(page, test_fonts(), dots_per_inch, BitmapFormat::pbm));
 }
 
+/// A label of 100 x 150 mm with a code, a table's rules and lines of type over all its height.
+Page full_label() {
+  Page page;
+  page.width = 100 * mm;
+  page.height = 150 * mm;
+  page.sheet = "cabinet_label";
+  page.language = "en";
+  page.elements = {Element::of(Role::section, -1)};
+  page.items.emplace_back(
+      qr_path(qr_code("01" + std::string(150, 'A')), {60 * mm, 5 * mm}, 0.5 * mm));
+  for (int i = 0; i < 30; ++i) {
+    const double y = (45 + 3.4 * i) * mm;
+    page.elements.push_back(Element::of(Role::paragraph, 0));
+    const Face face = i % 3 == 0 ? Face::bold : Face::regular;
+    const std::string text = "too high: dry acid, 6 level tablespoons \u2212 wait";
+    page.items.emplace_back(TextRun{
+        face, 9, {5 * mm, y}, text_width(test_fonts().face(face), text, 9), text, {}, i + 1});
+    if (i % 3 == 0)
+      page.items.emplace_back(
+          Rule{{5 * mm, y + 3}, {95 * mm, y + 3}, 0.5 * mm, Colour{}, artifact});
+  }
+  return page;
+}
+
+void label_bitmap(benchmark::State& state) {
+  const Page page = full_label();
+  const auto dots_per_inch = static_cast<double>(state.range(0));
+  const auto format = state.range(1) == 0 ? BitmapFormat::pbm : BitmapFormat::png;
+  for (auto _ : state)
+    benchmark::DoNotOptimize(to_bitmap(page, test_fonts(), dots_per_inch, format));
+}
+
+/// Tags of 64 x 34 mm, no two alike.
+std::vector<Page> tags(int count) {
+  std::vector<Page> pages;
+  for (int n = 0; n < count; ++n) {
+    Page page;
+    page.width = 64 * mm;
+    page.height = 33.9 * mm;
+    page.sheet = "dose_tag";
+    page.language = "en";
+    page.elements = {Element::of(Role::section, -1)};
+    for (int i = 0; i < 8; ++i) {
+      page.elements.push_back(Element::of(Role::paragraph, 0));
+      const std::string text =
+          "Tub " + std::to_string(n) + ": line " + std::to_string(i) + " of this tag";
+      page.items.emplace_back(TextRun{Face::regular,
+                                      7,
+                                      {3 * mm, (5 + 3.2 * i) * mm},
+                                      text_width(test_fonts().regular, text, 7),
+                                      text,
+                                      {},
+                                      i + 1});
+    }
+    pages.push_back(std::move(page));
+  }
+  return pages;
+}
+
+void labels_many_up(benchmark::State& state) {
+  const std::vector<Page> labels = tags(200);
+  const Stock stock{.name = "a4_3x8_64x34",
+                    .width_mm = 210,
+                    .height_mm = 297,
+                    .grid = LabelGrid{3, 8, 64, 33.9, 6.5, 12.9, 66.5, 33.9, 0},
+                    .keep_out_mm = 1.5};
+  for (auto _ : state)
+    benchmark::DoNotOptimize(to_pdf(impose(labels, stock, {.first = 5}, test_fonts()), test_fonts(),
+                                    test_resources(), properties()));
+}
+
 void dump(benchmark::State& state) {
   const Page page = full_page();
   for (auto _ : state) benchmark::DoNotOptimize(dump_text({&page, 1}));
@@ -125,6 +199,11 @@ BENCHMARK(pdf_many_pages)->Arg(50)->Arg(200)->Unit(benchmark::kMillisecond);
 BENCHMARK(svg)->Unit(benchmark::kMillisecond);
 BENCHMARK(png)->Arg(96)->Arg(110)->Arg(300)->Unit(benchmark::kMillisecond);
 BENCHMARK(bitmap)->Arg(203)->Arg(300)->Unit(benchmark::kMillisecond);
+BENCHMARK(label_bitmap)
+    ->ArgsProduct({{203, 300, 600}, {0, 1}})
+    ->ArgNames({"dpi", "png"})
+    ->Unit(benchmark::kMillisecond);
+BENCHMARK(labels_many_up)->Unit(benchmark::kMillisecond);
 BENCHMARK(dump)->Unit(benchmark::kMillisecond);
 
 }  // namespace
