@@ -167,8 +167,12 @@ class PlanWriter {
     }
     if (remedy.kind == "drain") return "Drain it and fill it afresh.";
     if (remedy.kind == "wait") return fmt::format("Wait {} h.", tidy(remedy.hours.value_or(0), 1));
-    return fmt::format("{} {} % with {}.", remedy.kind == "blend" ? "Blend" : "Replace",
-                       tidy(100 * remedy.fraction.value_or(0), 0), replaced(remedy.with, "_", " "));
+    const std::string share = tidy(100 * remedy.fraction.value_or(0), 0);
+    const std::string water = replaced(remedy.with, "_", " ");
+    if (remedy.kind == "soften") return fmt::format("Soften {} % of the {}.", share, water);
+    if (remedy.kind == "drain") return fmt::format("Drain it all and refill with {}.", water);
+    return fmt::format("{} {} % with {}.", remedy.kind == "blend" ? "Blend" : "Replace", share,
+                       water);
   }
 
   std::string drift_text() const {

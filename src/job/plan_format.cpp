@@ -56,7 +56,7 @@ RecordFields<Remedy> remedy_fields() {
     return value ? std::optional<Json>(*value) : std::nullopt;
   };
   return {
-      {"kind", "replace, buy, blend or wait", schema::text(),
+      {"kind", "replace, drain, blend, soften, buy or wait", schema::text(),
        [](const Remedy& r) { return Json(r.kind); }},
       {"fraction", "of the water", schema::number(),
        [=](const Remedy& r) { return known(r.fraction); }, false},

@@ -40,6 +40,7 @@ constexpr auto members = std::to_array<std::pair<std::string_view, Member>>({
     {"cartridge_total_bromine_mg_l", &Assumptions::cartridge_total_bromine_mg_l},
     {"refill_step", &Assumptions::refill_step},
     {"refill_half_width", &Assumptions::refill_half_width},
+    {"softener_leaves_mg_l", &Assumptions::softener_leaves_mg_l},
     {"most_replaced", &Assumptions::most_replaced},
     {"saturation_index", &Assumptions::saturation_index},
     {"wrong_volume", &Assumptions::wrong_volume},

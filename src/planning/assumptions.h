@@ -51,9 +51,10 @@ struct Assumptions {
   Assumed cartridge_free_chlorine_mg_l;  ///< kept beside a mineral cartridge
   Assumed cartridge_total_bromine_mg_l;
   // Other water
-  Assumed refill_step;        ///< share: as finely as two waters are measured into a tub
-  Assumed refill_half_width;  ///< 90 %, of that share
-  Assumed most_replaced;      ///< share: who has to replace more drains all of it
+  Assumed refill_step;           ///< share: as finely as two waters are measured into a tub
+  Assumed refill_half_width;     ///< 90 %, of that share
+  Assumed softener_leaves_mg_l;  ///< of calcium hardness, as CaCO3
+  Assumed most_replaced;         ///< share: who has to replace more drains all of it
   // Balance
   Assumed saturation_index;  ///< low and high: the soft band
   // What a retest may show to be altogether wrong

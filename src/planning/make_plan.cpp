@@ -159,9 +159,9 @@ Plan make_plan(const PlanRequest& request, const PlanningData& data, const Speci
   plan.active_sanitizer = active_sanitizer(situation, final, outcomes);
   plan.hand_over = hand_over(situation);
   plan.drift = drift_of(situation, final);
-  plan.unmet = unmet_of(situation, plan.final, plan.final_range);
+  plan.unmet = unmet_of(situation, plan.final);
   assume_fall(situation, plan.unmet, plan.assumed);
-  add_what_to_buy(request, data, species, plan.unmet);
+  add_remedies(situation, plan.unmet);
   plan.sources = citations(situation, plan);
   return plan;
 }

@@ -113,7 +113,7 @@ std::string_view kind_of(const Step& step);
 
 /// What would mend an unmet target.
 struct Remedy {
-  std::string kind;  ///< "replace", "buy", "blend", "wait"
+  std::string kind;  ///< "replace", "drain", "blend", "soften", "buy", "wait"
   std::optional<double> fraction;
   std::string with;     ///< "softer_water", "source_water", "second_source"
   std::string product;  ///< to buy

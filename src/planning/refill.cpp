@@ -31,16 +31,6 @@ std::set<Reading> astray(const Situation& situation) {
   return readings;
 }
 
-/// Inside its band, but not with its whole 90 % range where that fits.
-bool is_doubtful(const Situation& situation, Reading reading, const Draft& draft) {
-  const Limits& band = situation.goal(reading)->band;
-  const Interval interval = situation.uncertainty().spread(reading, draft).interval();
-  if (distance_outside(reading, band, interval.value) > on_the_edge) return false;
-  if (band.low && band.high && interval.high - interval.low > *band.high - *band.low) return false;
-  return distance_outside(reading, band, interval.low) > short_of_surely ||
-         distance_outside(reading, band, interval.high) > short_of_surely;
-}
-
 Score score_of(const Situation& situation, const std::set<Reading>& to_bring_in) {
   const Draft draft = solved_draft(situation);
   Score result = score(situation, draft);
@@ -79,6 +69,15 @@ StartWater refilled(const Waters& waters, const Refill& refill, const PlanningDa
   if (refill.fraction <= 0) return waters.first;
   return mixed(waters.first, *waters.second, refill.fraction,
                data.assumptions.refill_half_width.value, species);
+}
+
+bool is_doubtful(const Situation& situation, Reading reading, const Draft& draft) {
+  const Limits& band = situation.goal(reading)->band;
+  const Interval interval = situation.uncertainty().spread(reading, draft).interval();
+  if (distance_outside(reading, band, interval.value) > on_the_edge) return false;
+  if (band.low && band.high && interval.high - interval.low > *band.high - *band.low) return false;
+  return distance_outside(reading, band, interval.low) > short_of_surely ||
+         distance_outside(reading, band, interval.high) > short_of_surely;
 }
 
 std::vector<double> refill_shares(const Assumptions& assumptions, bool water_is_in_tub) {

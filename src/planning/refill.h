@@ -27,6 +27,9 @@ StartWater refilled(const Waters& waters, const Refill& refill, const PlanningDa
 Refill best_refill(const PlanRequest& request, const PlanningData& data,
                    const SpeciesTable& species, const Waters& waters);
 
+/// Inside its band after the draft, but not with its whole 90 % range where that would fit.
+bool is_doubtful(const Situation& situation, Reading reading, const Draft& draft);
+
 /// Shares that can be measured, rising: in steps, and from `most_replaced` on only all of it.
 std::vector<double> refill_shares(const Assumptions& assumptions, bool water_is_in_tub);
 

@@ -2,9 +2,12 @@
 
 #include <algorithm>
 #include <array>
+#include <optional>
+#include <utility>
 
 #include "planning/goals/sanitizer.h"
 #include "planning/measured_draft.h"
+#include "planning/water_remedies.h"
 
 namespace tub {
 namespace {
@@ -23,15 +26,13 @@ constexpr std::array basics = {
 };
 
 /// Products that the shelf lacks, for purposes that nothing on it can serve.
-std::vector<Product> lacking(const PlanRequest& request, const PlanningData& data,
-                             const SpeciesTable& species) {
-  const Situation situation(request, data, species);
+std::vector<Product> lacking(const Situation& situation) {
   std::vector<std::string> wanted = sanitizer_lacks(situation);
   for (const Basic& basic : basics) {
     if (situation.mildest(basic.purpose) == nullptr) wanted.emplace_back(basic.product);
   }
   std::vector<Product> products;
-  for (const Product& product : data.products) {
+  for (const Product& product : situation.data.products) {
     if (std::find(wanted.begin(), wanted.end(), product.id) != wanted.end()) {
       products.push_back(product);
     }
@@ -55,41 +56,108 @@ double grams_of(const Situation& situation, const Draft& draft, std::string_view
 
 bool buys(const Unmet& unmet) { return unmet.remedy && unmet.remedy->kind == "buy"; }
 
-/// The product to name: the one asked for if the plan takes it, else the first that it takes.
-std::optional<Remedy> remedy_among(const Unmet& unmet, const std::vector<Product>& bought,
-                                   const Situation& situation, const Draft& draft) {
-  std::optional<Remedy> remedy;
-  for (const Product& product : bought) {
-    const double grams = grams_of(situation, draft, product.id);
-    const bool is_asked_for = buys(unmet) && unmet.remedy->product == product.id;
-    if (grams <= 0 || (remedy && !is_asked_for)) continue;
-    remedy = Remedy{};
-    remedy->kind = "buy";
-    remedy->product = product.id;
-    remedy->amount_g = grams;
+/// What buying leads to: a plan with the products on the shelf, from the same water.
+class Bought {
+ public:
+  Bought(const Situation& situation, std::vector<Product> products)
+      : products_(std::move(products)),
+        request_(stocked(situation.request, products_)),
+        situation_(request_, situation.data, situation.bench.species(), situation.start,
+                   situation.refill),
+        draft_(measured_draft(situation_)),
+        final_(situation_.bench.state(situation_.bench.after(situation_.start.water, draft_))) {}
+
+  bool meets(Reading reading) const {
+    const Goal* goal = situation_.goal(reading);
+    return goal != nullptr &&
+           distance_outside(reading, goal->band, value_of(reading, final_)) <= 1e-9;
   }
-  return remedy;
+
+  /// The products that the plan takes, the one that is asked for first.
+  std::vector<Remedy> taken(const Unmet& unmet) const {
+    std::vector<Remedy> all;
+    for (const Product& product : products_) {
+      const double grams = grams_of(situation_, draft_, product.id);
+      if (grams <= 0) continue;
+      Remedy remedy;
+      remedy.kind = "buy";
+      remedy.product = product.id;
+      remedy.amount_g = grams;
+      const bool is_asked_for = buys(unmet) && unmet.remedy->product == product.id;
+      all.insert(is_asked_for ? all.begin() : all.end(), remedy);
+    }
+    return all;
+  }
+
+ private:
+  static PlanRequest stocked(PlanRequest request, const std::vector<Product>& products) {
+    for (const Product& product : products) request.shelf.push_back({product, {}, {}});
+    return request;
+  }
+
+  const std::vector<Product> products_;
+  const PlanRequest request_;
+  const Situation situation_;
+  const Draft draft_;
+  const WaterState final_;
+};
+
+/// What the shelf lacks, and what comes of buying all of it, or one of it alone.
+class Shopping {
+ public:
+  explicit Shopping(const Situation& situation)
+      : situation_(situation), products_(lacking(situation)) {
+    if (!products_.empty()) all_.emplace(situation, products_);
+  }
+
+  bool mends(const Unmet& unmet) const {
+    return all_ && all_->meets(unmet.reading) && !all_->taken(unmet).empty();
+  }
+
+  /// The product that mends it alone; else the one asked for, of those that do it together.
+  std::optional<Remedy> to_buy(const Unmet& unmet) const {
+    const std::vector<Remedy> taken = all_ ? all_->taken(unmet) : std::vector<Remedy>();
+    if (taken.empty()) return std::nullopt;
+    for (const Remedy& one : taken) {
+      if (taken.size() == 1 || !mends(unmet)) break;
+      const Bought alone(situation_, {product(one.product)});
+      const std::vector<Remedy> amounts = alone.taken(unmet);
+      if (alone.meets(unmet.reading) && !amounts.empty()) return amounts.front();
+    }
+    return taken.front();
+  }
+
+ private:
+  const Product& product(const std::string& id) const {
+    return *std::find_if(products_.begin(), products_.end(),
+                         [&](const Product& one) { return one.id == id; });
+  }
+
+  const Situation& situation_;
+  const std::vector<Product> products_;
+  std::optional<Bought> all_;
+};
+
+bool other_water_may_mend(const Situation& situation, const Unmet& unmet) {
+  return situation.goal(unmet.reading) != nullptr && unmet.reading != situation.sanitizer.reading;
 }
 
 }  // namespace
 
-void add_what_to_buy(const PlanRequest& request, const PlanningData& data,
-                     const SpeciesTable& species, std::vector<Unmet>& unmet) {
+void add_remedies(const Situation& situation, std::vector<Unmet>& unmet) {
   if (unmet.empty()) return;
-  const std::vector<Product> bought = lacking(request, data, species);
-  if (bought.empty()) return;
-  PlanRequest with_all = request;
-  for (const Product& product : bought) with_all.shelf.push_back({product, {}, {}});
-  const Situation situation(with_all, data, species);
-  const Draft draft = measured_draft(situation);
-  const WaterState final =
-      situation.bench.state(situation.bench.after(situation.start.water, draft));
+  const Shopping shopping(situation);
   for (Unmet& one : unmet) {
-    const Goal* goal = situation.goal(one.reading);
-    if (goal == nullptr || (one.remedy && !buys(one))) continue;
-    const bool is_met =
-        distance_outside(one.reading, goal->band, value_of(one.reading, final)) <= 1e-9;
-    if (is_met || buys(one)) one.remedy = remedy_among(one, bought, situation, draft);
+    const bool is_mended_by_buying = shopping.mends(one);
+    std::optional<Remedy> water;
+    if (!is_mended_by_buying && other_water_may_mend(situation, one)) {
+      water = water_remedy(situation, one);
+    }
+    if (water) {
+      one.remedy = water;
+    } else if (is_mended_by_buying || buys(one)) {
+      if (const auto to_buy = shopping.to_buy(one)) one.remedy = to_buy;
+    }
   }
 }
 

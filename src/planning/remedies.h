@@ -1,15 +1,15 @@
-// What would have to be bought for the targets that a shelf cannot reach.
+// What would mend the targets that a plan does not reach, with its numbers.
 #pragma once
 
 #include <vector>
 
-#include "planning/make_plan.h"
+#include "planning/plan.h"
+#include "planning/situation.h"
 
 namespace tub {
 
-/// Plans again with what the shelf lacks put on it, and says of every unmet reading that would then
-/// be met, or that asked to buy, what to buy and how much of it the plan takes.
-void add_what_to_buy(const PlanRequest& request, const PlanningData& data,
-                     const SpeciesTable& species, std::vector<Unmet>& unmet);
+/// Puts a remedy on every unmet reading that something mends: what to buy and how much of it, found
+/// by planning again with what the shelf lacks; or else another water, and the share of it.
+void add_remedies(const Situation& situation, std::vector<Unmet>& unmet);
 
 }  // namespace tub

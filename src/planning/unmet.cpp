@@ -36,28 +36,6 @@ Remedy buy(std::string_view product) {
 
 std::string too_high(Reading reading) { return std::string(name_of(reading)) + "_too_high"; }
 
-/// The share to drain and refill with water that has less of it, to where the band is aimed at from
-/// above.
-Remedy replace(const Situation& situation, const Unmet& unmet, const Range& range) {
-  const double reached = unmet.reached;
-  const Reading reading = unmet.reading;
-  const double wanted =
-      aim(*situation.goal(reading), false, {reached - range.low, range.high - reached});
-  Remedy remedy;
-  remedy.kind = "replace";
-  remedy.with = "softer_water";
-  double refilled_with = 0;
-  if (situation.request.second_source) {
-    const auto other = situation.request.second_source->value(std::string(key_of(reading)));
-    if (other && *other < wanted) {
-      refilled_with = *other;
-      remedy.with = "second_source";
-    }
-  }
-  remedy.fraction = (reached - wanted) / (reached - refilled_with);
-  return remedy;
-}
-
 bool shelf_has(const Situation& situation, Purpose purpose) {
   const auto& supplies = situation.supplies();
   return std::any_of(supplies.begin(), supplies.end(),
@@ -104,7 +82,7 @@ void explain_sanitizer(const Situation& situation, bool is_too_low, Unmet& unmet
   unmet.remedy->hours = hours.value;
 }
 
-void explain(const Situation& situation, const Range& range, Unmet& unmet) {
+void explain(const Situation& situation, Unmet& unmet) {
   const bool is_too_low = unmet.low && unmet.reached < *unmet.low;
   if (unmet.reading == situation.sanitizer.reading) {
     return explain_sanitizer(situation, is_too_low, unmet);
@@ -113,7 +91,6 @@ void explain(const Situation& situation, const Range& range, Unmet& unmet) {
       unmet.reading == Reading::ph || unmet.reading == Reading::total_alkalinity;
   if (is_too_low || acid_lowers) return explain_by_shelf(situation, is_too_low, unmet);
   unmet.reason.code = too_high(unmet.reading);
-  unmet.remedy = replace(situation, unmet, range);
 }
 
 Unmet held_by_nothing(Reading metal, double limit, double found) {
@@ -128,8 +105,7 @@ Unmet held_by_nothing(Reading metal, double limit, double found) {
 
 }  // namespace
 
-std::vector<Unmet> unmet_of(const Situation& situation, const WaterState& final,
-                            const std::map<std::string, Range>& ranges) {
+std::vector<Unmet> unmet_of(const Situation& situation, const WaterState& final) {
   std::vector<Unmet> all;
   for (const auto& [reading, goal] : situation.goals) {
     const double reached = value_of(reading, final);
@@ -139,7 +115,7 @@ std::vector<Unmet> unmet_of(const Situation& situation, const WaterState& final,
     unmet.low = goal.band.low;
     unmet.high = goal.band.high;
     unmet.reached = reached;
-    explain(situation, ranges.at(std::string(key_of(reading))), unmet);
+    explain(situation, unmet);
     all.push_back(unmet);
   }
   if (situation.mildest(Purpose::hold_metals) != nullptr) return all;

@@ -1,8 +1,6 @@
 // Targets that a plan does not reach: which, why, and what would mend it.
 #pragma once
 
-#include <map>
-#include <string>
 #include <vector>
 
 #include "planning/plan.h"
@@ -11,10 +9,7 @@
 namespace tub {
 
 /// Every reading of the final water outside its band, and metals that nothing holds, without
-/// remedies that need another plan (what to buy has no amount).
-///
-/// ranges: the 90 % range of every key of the final water; a share to replace aims by them.
-std::vector<Unmet> unmet_of(const Situation& situation, const WaterState& final,
-                            const std::map<std::string, Range>& ranges);
+/// remedies that need another plan: what to buy has no amount, and no other water is thought of.
+std::vector<Unmet> unmet_of(const Situation& situation, const WaterState& final);
 
 }  // namespace tub

@@ -112,6 +112,8 @@ constexpr std::array code_rows = {
     Row{"does.hold_named_metals", "metals"},
     Row{"remedy.replace", "share water"},
     Row{"remedy.blend", "share water"},
+    Row{"remedy.soften", "share water"},
+    Row{"remedy.drain", "share water"},
     Row{"remedy.buy", "product"},
     Row{"remedy.buy_amount", "product amount"},
     Row{"remedy.wait", "time"},

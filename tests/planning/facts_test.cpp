@@ -153,13 +153,6 @@ TEST_CASE("a shelf without acid leaves pH unmet and says what to buy, and how mu
   CHECK(*unmet.remedy->amount_g == Approx(sum_of(with_acid.steps, "dry_acid").grams));
 }
 
-TEST_CASE("too much calcium has no product: the share to replace with softer water is given") {
-  const Plan plan = planned(request_for_water(7.5, 120, 400));
-  REQUIRE(codes_of(plan.unmet) == std::vector<std::string>{"calcium_hardness_too_high"});
-  // The kit is right to 10 mg/L, so 240 is aimed at: replace 1 - 240/400.
-  CHECK(plan.unmet.front().remedy->fraction == Approx(0.4).margin(0.001));
-}
-
 TEST_CASE("without any sanitizer on the shelf the gate is unmet") {
   const Plan plan = planned(without(sample_request(), "dichlor_dihydrate"));
   REQUIRE(codes_of(plan.unmet) == std::vector<std::string>{"no_sanitizer_on_shelf"});
