@@ -42,6 +42,7 @@ constexpr auto members = std::to_array<std::pair<std::string_view, Member>>({
     {"refill_half_width", &Assumptions::refill_half_width},
     {"softener_leaves_mg_l", &Assumptions::softener_leaves_mg_l},
     {"most_replaced", &Assumptions::most_replaced},
+    {"steadying_alkalinity_mg_l", &Assumptions::steadying_alkalinity_mg_l},
     {"saturation_index", &Assumptions::saturation_index},
     {"wrong_volume", &Assumptions::wrong_volume},
     {"wrong_strength_loss", &Assumptions::wrong_strength_loss},

@@ -56,6 +56,7 @@ struct Assumptions {
   Assumed softener_leaves_mg_l;  ///< of calcium hardness, as CaCO3
   Assumed most_replaced;         ///< share: who has to replace more drains all of it
   // Balance
+  Assumed steadying_alkalinity_mg_l;  ///< tried in turn where a set asks for none
   Assumed saturation_index;  ///< low and high: the soft band
   // What a retest may show to be altogether wrong
   Assumed wrong_volume;               ///< share, two-sided

@@ -59,9 +59,9 @@ class PouringOut {
     parts_.balance.moves = in_carriable_steps(parts_.balance.moves);
     pour(parts_.frame.before);
     pour(parts_.frame.after);
-    pour_balance(false);
+    pour_balance();
     parts_.balance = with_ph_solved(situation_, parts_.frame, parts_.balance);
-    pour_balance(true);
+    pour_last_for_ph();
     pour_less_where_ph_moved();
     return parts_.whole();
   }
@@ -74,14 +74,22 @@ class PouringOut {
     drop_empty(section);
   }
 
-  void pour_balance(bool for_ph) {
+  /// All but the dose that pH is left to.
+  void pour_balance() {
+    const DoseMove* last = last_for_ph(parts_.balance.moves);
     for (Move& move : parts_.balance.moves) {
-      if (auto* dose = std::get_if<DoseMove>(&move)) {
-        if ((dose->goal == Reading::ph) == for_ph) pour(*dose, move);
+      if (auto* dose = std::get_if<DoseMove>(&move); dose != nullptr && dose != last) {
+        pour(*dose, move);
       }
-      if (auto* rounds = std::get_if<RoundsMove>(&move); rounds != nullptr && !for_ph) {
-        pour_turn(*rounds);
-      }
+      if (auto* rounds = std::get_if<RoundsMove>(&move)) pour_turn(*rounds);
+    }
+    drop_empty(parts_.balance.moves);
+  }
+
+  void pour_last_for_ph() {
+    DoseMove* last = last_for_ph(parts_.balance.moves);
+    for (Move& move : parts_.balance.moves) {
+      if (last != nullptr && std::get_if<DoseMove>(&move) == last) pour(*last, move);
     }
     drop_empty(parts_.balance.moves);
   }

@@ -49,6 +49,7 @@ class Search {
     consider([](const BalanceMeans& means) { return means.with_air({}); });
     if (!done()) singles();
     if (!done()) pairs();
+    if (!done() && situation_.goal(Reading::total_alkalinity) == nullptr) steadied();
     if (!done()) parts();
     return *best_;
   }
@@ -100,6 +101,33 @@ class Search {
     consider([&](const BalanceMeans& means) -> std::optional<Draft> {
       const auto both = means.pair(up, other);
       return both ? std::optional(means.ph_around(*both)) : std::nullopt;
+    });
+  }
+
+  /// The set asks for no alkalinity, but without any pH does not hold still.
+  void steadied() {
+    if (alkaline_ == nullptr) return;
+    consider([up = alkaline_](const BalanceMeans& means) { return means.for_ph(*up); });
+    const Assumed& enough = situation_.assumptions.steadying_alkalinity_mg_l;
+    for (const double alkalinity : {enough.low, enough.value, enough.high}) {
+      for (const Supply* other : {acid_, base_}) {
+        if (other != nullptr && other != alkaline_ && !done()) steadied(alkalinity, *other);
+      }
+    }
+  }
+
+  void steadied(double alkalinity, const Supply& other) {
+    const auto both = [up = alkaline_, alkalinity, &other](const BalanceMeans& means) {
+      return means.buffered(*up, alkalinity, other);
+    };
+    consider(both);
+    consider([both](const BalanceMeans& means) -> std::optional<Draft> {
+      const auto pair = both(means);
+      return pair ? std::optional(means.ph_first(*pair)) : std::nullopt;
+    });
+    consider([both](const BalanceMeans& means) -> std::optional<Draft> {
+      const auto pair = both(means);
+      return pair ? std::optional(means.ph_around(*pair)) : std::nullopt;
     });
   }
 
@@ -193,15 +221,6 @@ double ph_aim_of(const Draft& moves, const BalanceAims& aims) {
   return lowers ? aims.ph_from_above : aims.ph_from_below;
 }
 
-/// The dose that pH is left to; null if there is none.
-DoseMove* last_for_ph(Draft& moves) {
-  for (std::size_t i = moves.size(); i-- > 0;) {
-    auto* dose = std::get_if<DoseMove>(&moves[i]);
-    if (dose != nullptr && dose->goal == Reading::ph) return dose;
-  }
-  return nullptr;
-}
-
 double missing_for_ph(const Situation& situation, const Frame& frame, const Balancing& balance,
                       const DoseMove& dose) {
   const Water final = situation.bench.after(situation.start.water, frame.around(balance.moves));
@@ -253,6 +272,14 @@ Balancing balanced(const Situation& situation, const Frame& frame) {
     aims = closer;
   }
   return {best.moves, ph_aim_of(best.moves, aims)};
+}
+
+DoseMove* last_for_ph(Draft& moves) {
+  for (std::size_t i = moves.size(); i-- > 0;) {
+    auto* dose = std::get_if<DoseMove>(&moves[i]);
+    if (dose != nullptr && dose->goal == Reading::ph) return dose;
+  }
+  return nullptr;
 }
 
 Balancing with_ph_solved(const Situation& situation, const Frame& frame, const Balancing& balance) {

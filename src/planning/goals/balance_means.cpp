@@ -136,6 +136,18 @@ std::optional<Draft> BalanceMeans::pair(const Supply& alkalinity, const Supply& 
                DoseMove{&ph, Reading::ph, least + *more}};
 }
 
+std::optional<Draft> BalanceMeans::buffered(const Supply& alkaline, double alkalinity,
+                                            const Supply& ph) const {
+  if (situation_.goal(Reading::ph) == nullptr) return std::nullopt;
+  const double missing = alkalinity - total_alkalinity_mg_l(untouched_.totals);
+  const double first = missing / alkalinity_per_mg(alkaline);
+  if (first <= 0) return std::nullopt;
+  const Water steady = plus(untouched_, alkaline.per_mg_l(), first);
+  const auto more = amount_for_ph(steady, ph.per_mg_l(), ph_aim(ph), dose_search, situation_.bench);
+  if (!more || *more <= 0) return std::nullopt;
+  return Draft{DoseMove{&alkaline, Reading::ph, first}, DoseMove{&ph, Reading::ph, *more}};
+}
+
 Draft BalanceMeans::ph_first(const Draft& pair) const { return {pair.back(), pair.front()}; }
 
 Draft BalanceMeans::ph_around(const Draft& pair) const {

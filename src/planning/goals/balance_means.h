@@ -29,6 +29,9 @@ class BalanceMeans {
   std::optional<Draft> with_air(const Draft& doses) const;
   /// Alkalinity by the first, pH by the second, both at their aims.
   std::optional<Draft> pair(const Supply& alkalinity, const Supply& ph) const;
+  /// For a set that asks for no alkalinity: so much of it all the same that pH holds still, and the
+  /// second product for pH. Nothing where the water has that much.
+  std::optional<Draft> buffered(const Supply& alkaline, double alkalinity, const Supply& ph) const;
   /// A pair in another order, where a pour of the usual one would leave the window: pH first, or as
   /// much of it as the window allows, then alkalinity, then the rest.
   Draft ph_first(const Draft& pair) const;
