@@ -21,7 +21,7 @@ Json bare_job(const CalendarDate& date) {
   return {
       {"tubwright", 1},
       {"heading", {{"date", fmt::format("{:04}-{:02}-{:02}", date.year, date.month, date.day)}}},
-      {"vessel", {{"volume", "1340 L"}, {"shell", "acrylic"}, {"use", "private"}}},
+      {"vessel", {{"volume", nullptr}, {"shell", "acrylic"}, {"use", "private"}}},
       {"source_water",
        {{"tested_with", "strip"},
         {"ph", nullptr},

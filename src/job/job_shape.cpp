@@ -78,12 +78,15 @@ FieldShape vessel_shape(const Catalogue& catalogue) {
                                   required("flow", "what the hose gives",
                                            quantity({QuantityKind::flow, 0.5, 1000, "40 L/min"}))});
   const FieldShape level = text(40);
-  const FieldShape dilution = object(
-      {required("product", "what was dissolved", product_shape(catalogue)),
-       required("amount", "how much of it", FieldShape{AmountShape{}}),
-       required("reading", "what it raised",
-                names("reading", {"total_alkalinity", "calcium_hardness"})),
-       required("before", "the reading before", level), required("after", "and after", level)});
+  const FieldShape dilution =
+      object({required("product", "what was dissolved", product_shape(catalogue)),
+              required("amount", "how much of it", FieldShape{AmountShape{}}),
+              required("reading", "what it raised",
+                       names("reading", {"total_alkalinity", "calcium_hardness"})),
+              required("before", "the reading before", level),
+              required("after", "and after", level),
+              {"tested_with", "both times; the job's retest_with where nothing is said",
+               method_shape(catalogue)}});
   const FieldShape bathing = quantity({QuantityKind::temperature, 10, 40, "38 °C",
                                        "water that people bathe in is at most 40 °C (104 °F)"});
   return object(

@@ -42,6 +42,21 @@ void require_hardness(const Value& water) {
                 "test the calcium hardness: no plan can be made without it");
 }
 
+// Calcium is what the plan is about; of a total alone only a share is taken for it.
+void ask_for_calcium(const Value& water, const JobReading& reading) {
+  const Value* const total = water.find("total_hardness");
+  const bool is_told =
+      water.node().find("calcium_hardness") || water.node().find("magnesium_hardness");
+  if (total == nullptr || is_told) return;
+  const Assumed& share = reading.catalogue.planning.assumptions.magnesium_share;
+  reading.warn(*total,
+               fmt::format("only the total hardness is known: {} % of it is taken for calcium, it "
+                           "may be {} to {} %",
+                           fixed(100 * (1 - share.value), 0), fixed(100 * (1 - share.high), 0),
+                           fixed(100 * (1 - share.low), 0)),
+               "test the calcium hardness, and add \"calcium_hardness\"");
+}
+
 // A part that reads more than the whole.
 void require_part_of(const Value& water, const char* part, const char* whole) {
   const Value* const small = water.find(part);
@@ -109,6 +124,7 @@ WaterTest read_slip(const Value& water, const JobReading& reading) {
   require_method(water, test);
   warn_of_method(water, test, reading);
   require_hardness(water);
+  ask_for_calcium(water, reading);
   require_part_of(water, "free_chlorine", "total_chlorine");
   require_part_of(water, "calcium_hardness", "total_hardness");
   require_part_of(water, "magnesium_hardness", "total_hardness");

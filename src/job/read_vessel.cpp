@@ -1,14 +1,15 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
-#include <numbers>
 
 #include "base/text.h"
 #include "chemistry/operations.h"
 #include "job/job_parts.h"
 #include "job/read_quantity.h"
 #include "job/slip.h"
+#include "job/vessel_volume.h"
 
 namespace tub {
 namespace {
@@ -19,14 +20,6 @@ constexpr double manual_give_or_take = 0.05;
 constexpr double tape_give_or_take = 0.10;
 constexpr double fill_give_or_take = 0.10;
 
-/// A volume and how it was found.
-struct FoundVolume {
-  std::string how;  // the field
-  double litres = 0;
-  double give_or_take = 0;
-  bool is_assumed = false;  // the give or take
-};
-
 std::optional<FoundVolume> stated_volume(const Value& vessel) {
   const Value* const volume = vessel.find("volume");
   if (volume == nullptr) return std::nullopt;
@@ -36,51 +29,72 @@ std::optional<FoundVolume> stated_volume(const Value& vessel) {
   return FoundVolume{"volume", *litres, share.value_or(manual_give_or_take), !share};
 }
 
-// The area of the water's surface, in square metres; a problem if its shape lacks a side.
-std::optional<double> surface(const Value& dimensions) {
+constexpr std::array<std::string_view, 3> shape_names = {"rectangle", "round", "oval"};
+
+// The sides of the basin's shape; a problem for each that is missing, or is another shape's.
+bool read_sides(const Value& dimensions, Basin& basin) {
   const auto shape = dimensions.text("shape");
-  if (!shape) return std::nullopt;
-  const bool is_round = *shape == "round";
+  if (!shape) return false;
+  const auto* const name = std::find(shape_names.begin(), shape_names.end(), *shape);
+  basin.shape = static_cast<Basin::Shape>(name - shape_names.begin());
+  const bool is_round = basin.shape == Basin::Shape::round;
+  for (const char* side : {"length", "width", "diameter"}) {
+    const bool is_its = is_round == (std::string_view(side) == "diameter");
+    const bool is_there = dimensions.node().find(side).has_value();
+    if (is_there == is_its) continue;
+    const char* const what = is_its ? "needs a" : "has no";
+    dimensions.problem(fmt::format("the shape {} {} {}", *shape, what, side),
+                       is_its ? fmt::format("add \"{}\"", side)
+                              : fmt::format("remove \"{}\", or name another shape", side));
+  }
   const auto across = dimensions.number(is_round ? "diameter" : "length");
   const auto width = is_round ? across : dimensions.number("width");
-  const auto refuse = [&](const char* name) {
-    if (!dimensions.node().find(name)) return;
-    dimensions.problem(fmt::format("the shape {} has no {}", *shape, name),
-                       fmt::format("remove \"{}\", or name another shape", name));
-  };
-  const auto require = [&](const char* name) {
-    if (dimensions.node().find(name)) return;
-    dimensions.problem(fmt::format("the shape {} needs a {}", *shape, name),
-                       fmt::format("add \"{}\"", name));
-  };
-  for (const char* name : {"length", "width", "diameter"}) {
-    const bool is_its = is_round == (std::string_view(name) == "diameter");
-    is_its ? require(name) : refuse(name);
-  }
-  if (!across || !width) return std::nullopt;
-  const double box = *across * *width;
-  return *shape == "rectangle" ? box : box * std::numbers::pi / 4;
+  const auto depth = dimensions.number("water_depth");
+  if (!across || !width || !depth) return false;
+  basin.length_m = *across;
+  basin.width_m = *width;
+  basin.water_depth_m = *depth;
+  return true;
 }
 
-double bench_volume(const Value& dimensions) {
-  const Value* const benches = dimensions.find("benches");
-  double sum = 0;
-  if (benches == nullptr) return sum;
-  for (const Value& bench : benches->items()) {
-    sum += bench.number("length").value_or(0) * bench.number("width").value_or(0) *
-           bench.number("height").value_or(0);
+// A bench that this water cannot hold is a problem.
+bool read_bench(const Value& value, Basin& basin) {
+  const Bench bench{value.number("length").value_or(0), value.number("width").value_or(0),
+                    value.number("height").value_or(0)};
+  const bool is_too_large = bench.area_m2() >= basin.area_m2();
+  const bool is_too_high = bench.height_m > basin.water_depth_m;
+  if (is_too_large) {
+    value.problem(fmt::format("the bench covers {} m2, the whole vessel {} m2",
+                              fixed(bench.area_m2(), 2), fixed(basin.area_m2(), 2)),
+                  "write its length along the wall, and its width across the seat");
   }
-  return sum;
+  if (is_too_high) {
+    value.problem(fmt::format("the bench is {} m high, the water {} m deep",
+                              shortest(bench.height_m), shortest(basin.water_depth_m)),
+                  "write its height up to the water's surface");
+  }
+  basin.benches.push_back(bench);
+  return !is_too_large && !is_too_high;
+}
+
+bool read_benches(const Value& dimensions, Basin& basin) {
+  const Value* const benches = dimensions.find("benches");
+  if (benches == nullptr) return true;
+  bool all_fit = true;
+  for (const Value& bench : benches->items()) all_fit = read_bench(bench, basin) && all_fit;
+  if (!all_fit || basin.litres() > 0) return all_fit;
+  benches->problem(fmt::format("the benches take {} L, the whole vessel holds {} L",
+                               fixed(basin.benches_l(), 0), fixed(basin.empty_l(), 0)),
+                   "measure the benches again; where two meet, count the corner once");
+  return false;
 }
 
 std::optional<FoundVolume> measured_volume(const Value& vessel) {
   const Value* const dimensions = vessel.find("dimensions");
   if (dimensions == nullptr) return std::nullopt;
-  const auto area = surface(*dimensions);
-  const auto depth = dimensions->number("water_depth");
-  if (!area || !depth) return std::nullopt;
-  const double litres = 1000 * (*area * *depth - bench_volume(*dimensions));
-  return FoundVolume{"dimensions", litres, tape_give_or_take, true};
+  Basin basin;
+  if (!read_sides(*dimensions, basin) || !read_benches(*dimensions, basin)) return std::nullopt;
+  return FoundVolume{"dimensions", basin.litres(), tape_give_or_take, true};
 }
 
 std::optional<FoundVolume> filled_volume(const Value& vessel) {
@@ -120,64 +134,124 @@ std::optional<double> grams_of(const Measured& amount, const Product& product) {
   return density ? std::optional<double>(amount.value * *density) : std::nullopt;
 }
 
-/// A known amount that raised a reading.
-struct Dilution {
-  double grams = 0;
-  double before = 0;
-  double after = 0;
-  Reading reading = Reading::total_alkalinity;
-};
+// Products of the table that raise a reading: "sodium_bicarbonate or soda_ash".
+std::string raising(Reading reading, const JobReading& job) {
+  const Purpose purpose =
+      reading == Reading::calcium_hardness ? Purpose::raise_calcium : Purpose::raise_alkalinity;
+  std::vector<std::string> names;
+  for (const Product& product : job.catalogue.planning.products) {
+    if (product.can(purpose)) names.push_back(product.id);
+  }
+  return fmt::format("{}", fmt::join(names, " or "));
+}
 
-std::optional<Dilution> dilution_from(const Value& dilution, const Product& product) {
-  const auto amount = dilution.measured("amount");
-  const auto name = dilution.text("reading");
-  if (!amount || !name) return std::nullopt;
-  const Reading reading = *reading_named(*name);
-  const auto before = reading_in(dilution, "before", reading);
-  const auto after = reading_in(dilution, "after", reading);
-  require_solid(dilution.find("amount")->node(), *amount, product.form == Form::liquid);
+// The product's share of a dilution; a problem if it does not raise the reading.
+std::optional<Dilution> dilution_with(const Value& value, const Product& product, Reading reading,
+                                      const JobReading& job) {
+  Dilution dilution;
+  dilution.rise_per_gram_per_litre =
+      rise_per_gram_per_litre(product, reading, job.catalogue.species);
+  dilution.strength_half_width = product.strength_half_width;
+  if (dilution.rise_per_gram_per_litre <= 0) {
+    value.find("product")->problem(
+        fmt::format("{} does not raise the {}", product.id, name_of(reading)),
+        fmt::format("dissolve {}", raising(reading, job)));
+    return std::nullopt;
+  }
+  const auto amount = value.measured("amount");
+  if (!amount) return std::nullopt;
+  require_solid(value.find("amount")->node(), *amount, product.form == Form::liquid);
   const auto grams = grams_of(*amount, product);
-  if (!grams) dilution.problem("the amount of a product must be weighed here", "write it in g");
-  if (!before || !after || !grams) return std::nullopt;
-  return Dilution{*grams, *before, *after, reading};
+  if (!grams) {
+    value.find("amount")->problem("the amount of a product must be weighed here", "write it in g");
+    return std::nullopt;
+  }
+  dilution.grams = *grams;
+  return dilution;
+}
+
+// The readings of a dilution and what the test is right to; a problem if they did not rise.
+bool read_rise(const Value& value, Reading reading, const TestMethod* test, Dilution& dilution) {
+  const auto before = reading_in(value, "before", reading);
+  const auto after = reading_in(value, "after", reading);
+  if (!before || !after) return false;
+  dilution.before = *before;
+  dilution.after = *after;
+  if (test != nullptr && test->rows.contains(reading)) {
+    const TestRow& row = test->rows.at(reading);
+    dilution.half_width_before = row.half_width_at(*before);
+    dilution.half_width_after = row.half_width_at(*after);
+  }
+  if (dilution.rise() > 0) return true;
+  const bool fell = dilution.rise() < 0;
+  value.problem(fmt::format("the {} {} mg/L before and {} mg/L after", name_of(reading),
+                            fell ? fmt::format("fell: {}", shortest(*before))
+                                 : fmt::format("did not change: {}", shortest(*before)),
+                            shortest(*after)),
+                fell ? "check which of the two was before"
+                     : "dissolve more, wait until the jets have mixed it in, and test again");
+  return false;
+}
+
+// The volume is told no better than this: nothing can be planned by it.
+constexpr double most_give_or_take = 0.5;
+
+bool is_told(const Value& value, const Dilution& dilution, const std::string& method) {
+  if (dilution.give_or_take() <= most_give_or_take) return true;
+  const double test = std::hypot(dilution.half_width_before, dilution.half_width_after);
+  value.problem(
+      fmt::format("a rise of {} mg/L is too small for a {}: the volume may be off by {} %",
+                  shortest(dilution.rise()), method, fixed(100 * dilution.give_or_take(), 0)),
+      fmt::format("dissolve so much that it rises by at least {} mg/L, or use a finer test",
+                  fixed(std::ceil(4 * test), 0)));
+  return false;
 }
 
 std::optional<FoundVolume> diluted_volume(const Value& vessel, const std::string& method,
-                                          const JobReading& reading) {
+                                          const JobReading& job) {
   const Value* const value = vessel.find("dilution");
   if (value == nullptr) return std::nullopt;
-  const Product* const product =
-      row_named(reading.catalogue.planning.products, value->text("product"));
-  const auto dilution = product ? dilution_from(*value, *product) : std::nullopt;
-  if (!dilution) return std::nullopt;
-  const double rise = dilution->after - dilution->before;
-  const double per_gram =
-      rise_per_gram_per_litre(*product, dilution->reading, reading.catalogue.species);
-  if (per_gram <= 0 || rise <= 0) {
-    value->problem(fmt::format("{} cannot raise the reading from {} to {} mg/L", product->id,
-                               shortest(dilution->before), shortest(dilution->after)),
-                   "check the product, and which reading was before and after");
-    return std::nullopt;
-  }
-  const TestMethod* const test = row_named(reading.catalogue.planning.test_methods, method);
-  double spread = product->strength_half_width;
-  if (test != nullptr && test->rows.contains(dilution->reading)) {
-    const TestRow& row = test->rows.at(dilution->reading);
-    spread = std::hypot(spread, row.half_width_at(dilution->before) / rise,
-                        row.half_width_at(dilution->after) / rise);
-  }
-  return FoundVolume{"dilution", dilution->grams * per_gram / rise, spread, false};
+  const Product* const product = row_named(job.catalogue.planning.products, value->text("product"));
+  const auto name = value->text("reading");
+  if (product == nullptr || !name) return std::nullopt;
+  const Reading reading = *reading_named(*name);
+  const auto own = value->text("tested_with");
+  const std::string& id = own ? *own : method;
+  const TestMethod* const test = row_named(job.catalogue.planning.test_methods, std::optional(id));
+  auto dilution = dilution_with(*value, *product, reading, job);
+  Dilution unread;
+  const bool rose = read_rise(*value, reading, test, dilution ? *dilution : unread);
+  if (!dilution || !rose || !is_told(*value, *dilution, id)) return std::nullopt;
+  return FoundVolume{"dilution", dilution->litres(), dilution->give_or_take(), false};
+}
+
+std::string shown(const FoundVolume& volume) {
+  return fmt::format("{} L ±{} %", fixed(volume.litres, 0), fixed(100 * volume.give_or_take, 0));
 }
 
 void require_agreement(const Value& vessel, const std::vector<FoundVolume>& found) {
-  for (std::size_t i = 1; i < found.size(); ++i) {
-    const FoundVolume& one = found.front();
-    const FoundVolume& other = found.at(i);
-    const double apart = std::abs(one.litres - other.litres);
-    if (apart <= one.litres * one.give_or_take + other.litres * other.give_or_take) continue;
-    vessel.problem(fmt::format("by its {} the vessel holds {} L, by its {} {} L", one.how,
-                               fixed(one.litres, 0), other.how, fixed(other.litres, 0)),
-                   "measure again, and remove the one that was wrong");
+  for (std::size_t i = 0; i < found.size(); ++i) {
+    for (std::size_t j = i + 1; j < found.size(); ++j) {
+      if (agree(found[i], found[j])) continue;
+      vessel.problem(fmt::format("by its {} the vessel holds {}, by its {} {}", found[i].how,
+                                 shown(found[i]), found[j].how, shown(found[j])),
+                     "measure again, and remove the one that was wrong; or say with "
+                     "\"give_or_take\" how far off the volume may be");
+    }
+  }
+}
+
+// Several that agree: which one counts is said.
+void tell_which_counts(const Value& vessel, const std::vector<FoundVolume>& found,
+                       const JobReading& job) {
+  if (found.size() < 2) return;
+  const FoundVolume& best = most_certain(found);
+  for (const FoundVolume& other : found) {
+    if (&other == &best || !agree(best, other)) continue;
+    job.warn(vessel,
+             fmt::format("the plan is for {} by the vessel's {}; its {} agrees with {}",
+                         shown(best), best.how, other.how, shown(other)),
+             "nothing needs to be done; the more certain one counts");
   }
 }
 
@@ -196,10 +270,8 @@ std::optional<FoundVolume> volume_of(const Value& vessel, const std::string& met
                    "add \"volume\", or \"dimensions\", \"fill\" or \"dilution\" to find it from");
   }
   require_agreement(vessel, found);
-  const auto best = std::min_element(
-      found.begin(), found.end(),
-      [](const FoundVolume& a, const FoundVolume& b) { return a.give_or_take < b.give_or_take; });
-  return best == found.end() ? std::nullopt : std::optional<FoundVolume>(*best);
+  tell_which_counts(vessel, found, reading);
+  return found.empty() ? std::nullopt : std::optional<FoundVolume>(most_certain(found));
 }
 
 void require_sensible(const Value& vessel, const FoundVolume& volume) {

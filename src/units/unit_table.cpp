@@ -148,6 +148,9 @@ void add_degrees(std::vector<Unit>& t, QuantityKind kind) {
                0,
                "English (Clark) degree: 1 grain of CaCO3 per imperial gallon",
                {"°Clark", "° e", "deg e", "deg Clark", "°eH"}});
+  t.push_back({kind, "°aH", 1, 0, "American degree: 1 mg/L of CaCO3", {"aH", "° aH", "deg aH"}});
+  t.push_back(
+      {kind, "°rH", per_meq, 0, "Russian degree: 1 meq/L", {"rH", "° rH", "deg rH", "°Ж", "° Ж"}});
   t.push_back({kind,
                "gpg",
                per_us_grain,

@@ -113,7 +113,9 @@ class Commands(unittest.TestCase):
         self.assertTrue(any(name.startswith("//") for name in job))
         unfilled = run("check", "-", stdin=starter.stdout)
         self.assertEqual(unfilled.returncode, 1)
-        self.assertEqual(unfilled.stderr.count("error: this is not filled in"), 3)
+        self.assertEqual(unfilled.stderr.count("error: this is not filled in"), 4)
+        self.assertIn("where: standard input: /vessel/volume", unfilled.stderr)
+        job["vessel"]["volume"] = "1340 L"
         water = job["source_water"]
         water["ph"], water["total_alkalinity"], water["calcium_hardness"] = 7.8, "80 mg/L", "150 mg/L"
         self.assertEqual(run("plan", "-", stdin=json.dumps(job)).returncode, 0)

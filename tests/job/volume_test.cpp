@@ -47,10 +47,20 @@ TEST_CASE("what a known amount raised gives the volume, with its uncertainty") {
   CHECK(tub.volume_give_or_take == Approx(0.354).epsilon(0.02));
 }
 
-TEST_CASE("of two volumes that agree the more certain one counts") {
-  const Tub tub =
+TEST_CASE("of two volumes that agree the more certain one counts, and is said to") {
+  const auto outcome =
       read(patched(R"({ "vessel": { "volume": { "value": "1340 L", "give_or_take": "15 %" },
-      "fill": { "time": "33 min", "flow": "40 L/min" } } })"))
-          .value.request.tub;
-  CHECK(tub.volume_l == Approx(1320));
+      "fill": { "time": "33 min", "flow": "40 L/min" } } })"));
+  CHECK(outcome.value.request.tub.volume_l == Approx(1320));
+  REQUIRE(outcome.warnings.size() == 1);
+  CHECK(outcome.warnings.front().message ==
+        "the plan is for 1320 L ±10 % by the vessel's fill; its volume agrees with 1340 L ±15 %");
+}
+
+TEST_CASE("a dilution may have been tested with something else than the retest") {
+  const Tub tub = vessel(R"("dilution": { "product": "sodium_bicarbonate", "amount": "100 g",
+      "reading": "total_alkalinity", "before": "60 mg/L", "after": "100 mg/L",
+      "tested_with": "photometer" })");
+  // 8 % of 60 and of 100, and 1 % of strength: sqrt(4.8^2 + 8^2) of 40 is 0.233.
+  CHECK(tub.volume_give_or_take == Approx(0.233).epsilon(0.02));
 }
