@@ -6,6 +6,7 @@
 #include <tuple>
 
 #include "planning/divisions.h"
+#include "planning/goals/single_reading.h"
 #include "planning/measured_draft.h"
 #include "planning/objective.h"
 #include "planning/resumption.h"
@@ -31,9 +32,17 @@ std::set<Reading> astray(const Situation& situation) {
   return readings;
 }
 
+/// Metals of a fresh fill that nothing on the shelf holds: only other water has less of them.
+int loose_metals(const Situation& situation) {
+  const bool is_held = situation.mildest(Purpose::hold_metals) != nullptr;
+  if (is_held || situation.request.water_is_in_tub) return 0;
+  return static_cast<int>(metals_to_hold(situation).size());
+}
+
 Score score_of(const Situation& situation, const std::set<Reading>& to_bring_in) {
   const Draft draft = solved_draft(situation);
   Score result = score(situation, draft);
+  result.unmet_hardness += loose_metals(situation);
   for (const Reading reading : to_bring_in) {
     if (is_doubtful(situation, reading, draft)) ++result.doubtful;
   }

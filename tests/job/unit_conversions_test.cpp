@@ -99,6 +99,17 @@ TEST_CASE("a vessel's volume is read in every unit of volume") {
   }
 }
 
+TEST_CASE("an owner's spoons and cups hold what their definitions say") {
+  const Json litres = reference()["volume_to_litre"];
+  for (const MeasureSystem& system : catalogue().planning.measures) {
+    for (const Spoon& spoon : system.spoons) {
+      CAPTURE(spoon.unit);
+      REQUIRE(litres.contains(spoon.unit));
+      CHECK(spoon.volume_ml == Approx(1000 * litres[spoon.unit]["f"].get<double>()).epsilon(1e-12));
+    }
+  }
+}
+
 TEST_CASE("a vessel's sides are read in every unit of length") {
   for (const auto& [unit, row] : reference()["length_to_metre"].items()) {
     CAPTURE(unit);

@@ -3,6 +3,7 @@
 #include <catch2/catch.hpp>
 
 #include "planning/divisions.h"
+#include "planning/make_plan.h"
 #include "sample_job.h"
 
 namespace tub {
@@ -43,6 +44,33 @@ TEST_CASE("a little is measured in teaspoons, a lot in cups") {
   const MeasureSystem system = measure_system("grams_and_us_spoons");
   CHECK(Measuring(system, item.product, 13).nearest(13).measure.front().unit == "us_teaspoon");
   CHECK(Measuring(system, item.product, 900).nearest(900).measure.front().unit == "us_cup");
+}
+
+TEST_CASE("metric cups hold 250 mL, and a quarter of one is the least of them") {
+  ShelfItem item = shelf_item("sodium_bicarbonate");
+  item.product.bulk_density_g_ml = 1.0;
+  const Measuring by(measure_system("grams_and_metric_spoons"), item.product, 700);
+  const Measuring::Amount amount = by.nearest(700);
+  CHECK(amount.measure.front() == Measure{2.75, "metric_cup"});
+  CHECK(amount.size == 690);  // 687.5 g, in the scale's fives
+}
+
+TEST_CASE("a liquid is measured in spoons of its volume, whatever it weighs") {
+  const ShelfItem bleach = shelf_item("sodium_hypochlorite");
+  const Measuring by(measure_system("grams_and_metric_spoons"), bleach.product, 22);
+  CHECK(by.nearest(22).measure.front() == Measure{1.5, "metric_tablespoon"});
+}
+
+TEST_CASE("what is dosed by spoon is foreseen less surely than what is weighed") {
+  PlanRequest by_spoon = request_for_water(7.9, 62, 200);
+  PlanRequest by_scale = by_spoon;
+  by_scale.measure = measure_system("grams");
+  const auto width = [](const PlanRequest& request) {
+    const Plan plan = make_plan(request, planning_data(), species_table());
+    const Range& range = plan.final_range.at("total_alkalinity_mg_l");
+    return range.high - range.low;
+  };
+  CHECK(width(by_spoon) > 1.1 * width(by_scale));
 }
 
 TEST_CASE("ounces are of weight for granules and of volume for liquids") {

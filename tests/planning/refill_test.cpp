@@ -81,6 +81,21 @@ TEST_CASE("the water after the fill is the two waters, mixed in that share") {
   CHECK(step->after->calcium_hardness_mg_l == Approx(expected.calcium_hardness_mg_l));
 }
 
+TEST_CASE("iron that nothing on the shelf holds is thinned below its limit") {
+  PlanRequest request = request_for_water(7.5, 120, 210);
+  std::erase_if(request.shelf,
+                [](const ShelfItem& item) { return item.product.can(Purpose::hold_metals); });
+  request.water.readings["iron_mg_l"] = {0.5, "photometer"};
+  REQUIRE(planned(request).unmet.size() == 1);
+  request.second_source = water(7.5, 115, 190);
+  request.second_source->readings["iron_mg_l"] = {0.0, "photometer"};
+  const Plan plan = planned(request);
+  CHECK(plan.unmet.empty());
+  // Aesthetic limit 0.3 mg/L (US secondary drinking-water standards): more than 0.4 of the other.
+  REQUIRE(replacing(plan) != nullptr);
+  CHECK(std::get<Replace>(replacing(plan)->what).fraction > 0.4);
+}
+
 TEST_CASE("a second source that is no better stays where it is") {
   PlanRequest request = request_for_water(7.5, 120, 210);
   request.second_source = water(8.3, 300, 400);
