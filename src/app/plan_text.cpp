@@ -165,11 +165,11 @@ class PlanWriter {
           remedy.amount_g ? fmt::format(", about {} g", tidy(*remedy.amount_g, 0)) : "";
       return fmt::format("Buy {}{}.", product_name(remedy.product, names_), amount);
     }
-    if (remedy.kind == "drain") return "Drain it and fill it afresh.";
     if (remedy.kind == "wait") return fmt::format("Wait {} h.", tidy(remedy.hours.value_or(0), 1));
     const std::string share = tidy(100 * remedy.fraction.value_or(0), 0);
     const std::string water = replaced(remedy.with, "_", " ");
     if (remedy.kind == "soften") return fmt::format("Soften {} % of the {}.", share, water);
+    if (remedy.kind == "drain" && remedy.with.empty()) return "Drain it and fill it afresh.";
     if (remedy.kind == "drain") return fmt::format("Drain it all and refill with {}.", water);
     return fmt::format("{} {} % with {}.", remedy.kind == "blend" ? "Blend" : "Replace", share,
                        water);

@@ -93,17 +93,23 @@ bool harms(const Product& product, const std::string& shell) {
   return std::find(harmed.begin(), harmed.end(), shell) != harmed.end();
 }
 
+// A sanitizer that harms the shell is refused; anything else is left on the shelf by the plan.
 void require_harmless(const Value& item, const Product& product, const Tub& tub,
-                      const std::vector<Product>& products) {
+                      const JobReading& reading) {
   if (!harms(product, tub.shell)) return;
+  const std::vector<Product>& products = reading.catalogue.planning.products;
   const auto instead = std::find_if(products.begin(), products.end(), [&](const Product& other) {
     return other.can(product.purposes.front()) && !harms(other, tub.shell);
   });
   const std::string way_out =
       instead == products.end() ? "" : fmt::format("; {} does not harm it", instead->id);
-  item.problem(fmt::format("{} damages a shell of {}: {}", product.id, tub.shell,
-                           product.source_of("harms_shells").text),
-               "take it off the shelf" + way_out);
+  const std::string damage = fmt::format("{} damages a shell of {}: {}", product.id, tub.shell,
+                                         product.source_of("harms_shells").text);
+  if (product.can(Purpose::sanitize_chlorine) || product.can(Purpose::sanitize_bromine)) {
+    item.problem(damage, "take it off the shelf" + way_out);
+  } else {
+    reading.warn(item, damage, "the plan leaves it on the shelf" + way_out);
+  }
 }
 
 double days_between(const CalendarDate& from, const CalendarDate& to) {
@@ -161,7 +167,7 @@ std::vector<ShelfItem> read_shelf(const Value& shelf, const Tub& tub,
     put_dose(item, shelf_item);
     check_package(item, shelf_item.product);
     put_age(item, shelf_item.product, date, assumed);
-    require_harmless(item, shelf_item.product, tub, products);
+    require_harmless(item, shelf_item.product, tub, reading);
     items.push_back(std::move(shelf_item));
   }
   return items;

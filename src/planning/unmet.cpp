@@ -63,6 +63,7 @@ void explain_missing_sanitizer(const Situation& situation, Unmet& unmet) {
                     {{"bromide_as_br2_mg_l", bromide_as_bromine_mg_l(situation)}}};
     unmet.remedy = Remedy{};
     unmet.remedy->kind = "drain";
+    unmet.remedy->fraction = 1;
   } else if (lacks.empty()) {
     unmet.reason.code = "ph_leaves_no_room_to_pour";
   } else {

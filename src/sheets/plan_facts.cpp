@@ -123,10 +123,17 @@ Words buying_words(const Wording& wording, const Remedy& remedy) {
       {{"product", product}, {"amount", wording.grams(rounded_up_g(*remedy.amount_g))}});
 }
 
+Words draining_words(const Wording& wording, const Remedy& remedy) {
+  const Messages& messages = wording.messages();
+  if (remedy.with.empty()) return messages.words("remedy.drain");
+  return messages.words("remedy.drain_and_refill",
+                        {{"water", messages.text("water." + remedy.with)}});
+}
+
 Words remedy_words(const Wording& wording, const Remedy& remedy) {
   const Messages& messages = wording.messages();
   constexpr double minutes_an_hour = 60;
-  if (remedy.kind == "drain") return messages.words("remedy.drain");
+  if (remedy.kind == "drain") return draining_words(wording, remedy);
   if (remedy.kind == "buy") return buying_words(wording, remedy);
   if (remedy.kind == "wait") {
     if (!remedy.hours) return messages.words("remedy.wait_and_test");

@@ -113,7 +113,7 @@ constexpr std::array code_rows = {
     Row{"remedy.replace", "share water"},
     Row{"remedy.blend", "share water"},
     Row{"remedy.soften", "share water"},
-    Row{"remedy.drain", "share water"},
+    Row{"remedy.drain_and_refill", "water"},
     Row{"remedy.buy", "product"},
     Row{"remedy.buy_amount", "product amount"},
     Row{"remedy.wait", "time"},

@@ -4,6 +4,7 @@
 #include <optional>
 #include <tuple>
 
+#include "planning/goals/sanitizer.h"
 #include "planning/goals/single_reading.h"
 #include "planning/pouring.h"
 
@@ -27,7 +28,7 @@ class Search {
     if (situation.start.state.temperature_c < situation.dosing_c) {
       before_.emplace_back(HeatMove{situation.dosing_c});
     }
-    if (const auto dose = sanitizer_dose(situation)) after_.emplace_back(*dose);
+    after_ = sanitizer_moves(situation);
     if (const auto dose = calcium_dose(situation, after_)) after_.emplace_back(*dose);
     after_.emplace_back(HeatMove{situation.request.tub.bathing_temperature_c});
     best_.score = score(situation, whole({}));

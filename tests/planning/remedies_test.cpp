@@ -3,10 +3,12 @@
 
 #include <algorithm>
 #include <catch2/catch.hpp>
+#include <cmath>
 
 #include "planning/make_plan.h"
 #include "planning/mixture.h"
 #include "planning/water_remedies.h"
+#include "random_job.h"
 #include "sample_job.h"
 
 namespace tub {
@@ -118,6 +120,40 @@ TEST_CASE("solids and cyanuric acid that came with the fill are mended by a blen
   const Plan then =
       planned(with_water(request, with_softer_water(request, *unmet.remedy->fraction)));
   CHECK(then.unmet.empty());
+}
+
+TEST_CASE("chlorine that is too high is inside the gate after the hours that are said") {
+  PlanRequest request = full_tub(200);
+  request.water.readings["free_chlorine_mg_l"] = {12, "drop_kit"};
+  const Unmet unmet = only_unmet(planned(request));
+  CHECK(unmet.remedy->kind == "wait");
+  const double half_life = planning_data().assumptions.sanitizer_half_life_h.value;
+  const double left = 12 * std::pow(0.5, *unmet.remedy->hours / half_life);
+  request.water.readings["free_chlorine_mg_l"] = {left - 1e-6, "drop_kit"};
+  CHECK(planned(request).unmet.empty());
+}
+
+TEST_CASE("every other water that a plan of a random job asks for brings its reading inside") {
+  int carried_out = 0;
+  for (std::uint64_t seed = 0; seed < 400; ++seed) {
+    const PlanRequest request = random_request(seed);
+    // A plan that is refilled already would be refilled twice.
+    if (request.second_source) continue;
+    for (const Unmet& unmet : planned(request).unmet) {
+      if (!unmet.remedy || !unmet.remedy->fraction || unmet.remedy->with.empty()) continue;
+      const double fraction = *unmet.remedy->fraction;
+      const StartWater water = unmet.remedy->kind == "soften"
+                                   ? partly_softened(start_of(request), fraction,
+                                                     planning_data().assumptions, species_table())
+                                   : with_softer_water(request, fraction);
+      const Plan then = planned(with_water(request, water));
+      CAPTURE(seed, key_of(unmet.reading), unmet.remedy->kind, fraction);
+      CHECK(std::none_of(then.unmet.begin(), then.unmet.end(),
+                         [&](const Unmet& one) { return one.reading == unmet.reading; }));
+      ++carried_out;
+    }
+  }
+  CHECK(carried_out > 5);
 }
 
 TEST_CASE("what is bought in the amount that is said is what the plan then takes") {

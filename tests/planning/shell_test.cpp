@@ -44,18 +44,6 @@ TEST_CASE("no plan pours what must not touch the shell") {
   CHECK(pairs >= 5);
 }
 
-TEST_CASE("every shell has something that must not touch it, with its source") {
-  for (const std::string& shell : known_shells()) {
-    CAPTURE(shell);
-    CHECK(std::any_of(planning_data().products.begin(), planning_data().products.end(),
-                      [&](const Product& product) {
-                        const auto& harmed = product.harms_shells;
-                        return std::find(harmed.begin(), harmed.end(), shell) != harmed.end() &&
-                               !product.source_of("harms_shells").text.empty();
-                      }));
-  }
-}
-
 TEST_CASE("acid that attacks a steel tub is left on the shelf, and pH unmet says why") {
   const auto rows = planning_data().products;
   const auto acid = std::find_if(rows.begin(), rows.end(),
