@@ -81,6 +81,8 @@ std::optional<double> amount_for_ph(const Water& water, const Totals& direction,
 
 double largest_pour(const Water& water, const Supply& supply, double wanted, const Range& window,
                     const Bench& bench) {
+  // A neutral salt: pH moves only as chlorine in the water becomes bromine, a weaker acid.
+  if (supply.product().can(Purpose::bromide_bank)) return wanted;
   const double here = bench.ph(water);
   const Range allowed{std::min(window.low, here), std::max(window.high, here)};
   const double after = bench.ph(supply.add_to(water, wanted));

@@ -14,7 +14,7 @@ std::optional<double> amount_for_ph(const Water& water, const Totals& direction,
                                     const Range& search, const Bench& bench);
 
 /// The most of a product, up to `wanted` mg/L, that leaves closed pH inside the window, or no
-/// further outside than it is.
+/// further outside than it is. Of a bank of bromide, a neutral salt, all.
 double largest_pour(const Water& water, const Supply& supply, double wanted, const Range& window,
                     const Bench& bench);
 
