@@ -195,41 +195,34 @@ std::optional<double> half_width_of(Reading reading, const WaterTest& test,
   return std::nullopt;
 }
 
-/// Readings whose error moves pH: the whole water follows, inorganic carbon included.
-constexpr std::array<std::pair<Reading, double Readings::*>, 3> speciated = {{
+/// A reading that a test may get wrong. pH and alkalinity are tests of their own: whichever is off,
+/// the others are as read and inorganic carbon follows.
+struct Fallible {
+  Reading reading;
+  double Readings::*member;
+  bool may_be_none = false;  ///< a test may read too high of nothing
+};
+
+constexpr std::array<Fallible, 6> fallible = {{
     {Reading::ph, &Readings::ph},
     {Reading::total_alkalinity, &Readings::total_alkalinity_mg_l},
     {Reading::calcium_hardness, &Readings::calcium_hardness_mg_l},
+    {Reading::free_chlorine, &Readings::free_chlorine_mg_l, true},
+    {Reading::total_bromine, &Readings::total_bromine_mg_l, true},
+    {Reading::cyanuric_acid, &Readings::cyanuric_acid_mg_l, true},
 }};
 
-/// mg/L of a reading that is one total, per mol/kg of it.
-struct Counted {
-  Reading reading;
-  Component component;
-  double mg_l_per_mol_kg;
-};
-
-/// Readings that are one total each; alkalinity and inorganic carbon stay.
-std::array<Counted, 3> counted(const SpeciesTable& species) {
-  Totals one;
-  one[Component::chlorine] = 1;
-  one[Component::bromine] = 1;
-  return {{{Reading::free_chlorine, Component::chlorine, free_chlorine_mg_l(one)},
-           {Reading::total_bromine, Component::bromine, total_bromine_mg_l(one)},
-           {Reading::cyanuric_acid, Component::cyanurate,
-            species.component(Component::cyanurate).molar_mass * 1e3}}};
-}
-
-std::optional<UncertainReading> off_by(Reading reading, double Readings::*member, double half_width,
+std::optional<UncertainReading> off_by(const Fallible& one, double half_width,
                                        const Readings& state, const SpeciesTable& species) {
   for (double share = 1; share > 0.01; share /= 2) {
     Readings low = state;
     Readings high = state;
-    low.*member -= share * half_width;
-    high.*member += share * half_width;
-    if (low.*member < 0) continue;
+    low.*one.member -= share * half_width;
+    high.*one.member += share * half_width;
+    if (one.may_be_none) low.*one.member = std::max(0.0, low.*one.member);
+    if (low.*one.member < 0) continue;
     try {
-      return UncertainReading{reading, close(low, species).water, close(high, species).water,
+      return UncertainReading{one.reading, close(low, species).water, close(high, species).water,
                               share};
     } catch (const Error&) {
       continue;  // no such water: nearer to the reading there is one
@@ -242,22 +235,10 @@ std::vector<UncertainReading> uncertain_readings(const WaterTest& test, const Cl
                                                  const PlanningData& data,
                                                  const SpeciesTable& species) {
   std::vector<UncertainReading> uncertain;
-  for (const auto& [reading, member] : speciated) {
-    const auto half_width = half_width_of(reading, test, data);
-    if (!half_width || *half_width <= 0) continue;
-    if (auto off = off_by(reading, member, *half_width, start.state, species)) {
-      uncertain.push_back(*off);
-    }
-  }
-  for (const Counted& one : counted(species)) {
+  for (const Fallible& one : fallible) {
     const auto half_width = half_width_of(one.reading, test, data);
     if (!half_width || *half_width <= 0) continue;
-    UncertainReading off{one.reading, start.water, start.water, 1};
-    // A test may read too high, but there is never less than none.
-    double& low = off.low.totals[one.component];
-    low = std::max(0.0, low - *half_width / one.mg_l_per_mol_kg);
-    off.high.totals[one.component] += *half_width / one.mg_l_per_mol_kg;
-    uncertain.push_back(off);
+    if (auto off = off_by(one, *half_width, start.state, species)) uncertain.push_back(*off);
   }
   return uncertain;
 }
