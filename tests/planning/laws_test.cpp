@@ -13,7 +13,7 @@
 namespace tub {
 namespace {
 
-constexpr std::uint64_t jobs = 120;
+const std::uint64_t jobs = law_jobs(120);
 
 struct Planned {
   PlanRequest request;
@@ -113,7 +113,7 @@ bool is_unmet(const Plan& plan, Reading reading) {
 
 }  // namespace
 
-TEST_CASE("every number of a plan is one") {
+TEST_CASE("every number of a plan is one", "[laws]") {
   for (const Planned& job : planned()) {
     for (const auto& [key, range] : job.plan.final_range) {
       CAPTURE(key);
@@ -134,7 +134,7 @@ TEST_CASE("every number of a plan is one") {
   }
 }
 
-TEST_CASE("the last water is inside every band that the plan does not call unmet") {
+TEST_CASE("the last water is inside every band that the plan does not call unmet", "[laws]") {
   for (const Planned& job : planned()) {
     const SanitizerRow& sanitizer = sanitizer_row(planning_data().sanitizers, job.plan.sanitizer);
     const BathingGate gate = bathing_gate(job.request, planning_data(), sanitizer.reading);
@@ -147,7 +147,7 @@ TEST_CASE("the last water is inside every band that the plan does not call unmet
   }
 }
 
-TEST_CASE("pours add up to the amount, one or two of them") {
+TEST_CASE("pours add up to the amount, one or two of them", "[laws]") {
   for (const Planned& job : planned()) {
     for_each_addition(job.plan.steps, [](const Step&, const Addition& addition) {
       double sum = 0;
@@ -162,7 +162,7 @@ TEST_CASE("pours add up to the amount, one or two of them") {
   }
 }
 
-TEST_CASE("doing every pour of a plan by hand gives its last water") {
+TEST_CASE("doing every pour of a plan by hand gives its last water", "[laws]") {
   for (const Planned& job : planned()) {
     const auto nothing = [](const Product&, double, const Water&, const Water&) {};
     const WaterState final =
@@ -174,7 +174,8 @@ TEST_CASE("doing every pour of a plan by hand gives its last water") {
   }
 }
 
-TEST_CASE("no pour is above its product's limit, nor takes pH further out of 7.0 to 8.2") {
+TEST_CASE("no pour is above its product's limit, nor takes pH further out of 7.0 to 8.2",
+          "[laws]") {
   for (const Planned& job : planned()) {
     poured(job, job.plan.steps, start_of(job),
            [](const Product& product, double mg_l, const Water& before, const Water& after) {
@@ -192,7 +193,7 @@ TEST_CASE("no pour is above its product's limit, nor takes pH further out of 7.0
   }
 }
 
-TEST_CASE("two that must stay hours apart in the tub do so in every plan's order") {
+TEST_CASE("two that must stay hours apart in the tub do so in every plan's order", "[laws]") {
   int pairs = 0;
   for (const Planned& job : planned()) {
     struct Poured {
@@ -227,7 +228,7 @@ TEST_CASE("two that must stay hours apart in the tub do so in every plan's order
   CHECK(pairs > 10);
 }
 
-TEST_CASE("the order of the shelf changes nothing") {
+TEST_CASE("the order of the shelf changes nothing", "[laws]") {
   for (std::size_t i = 0; i < planned().size(); i += 4) {
     PlanRequest turned = planned()[i].request;
     std::reverse(turned.shelf.begin(), turned.shelf.end());
@@ -242,7 +243,7 @@ TEST_CASE("the order of the shelf changes nothing") {
   }
 }
 
-TEST_CASE("before rounding, more water never asks for less of a product") {
+TEST_CASE("before rounding, more water never asks for less of a product", "[laws]") {
   const auto grams = [](const Draft& draft, double volume) {
     std::map<std::string, double> sums;
     for (const Move& move : draft) {

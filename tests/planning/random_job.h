@@ -11,4 +11,7 @@ namespace tub {
 /// some products missing; any measure, retest and target set that fit; dichlor or hypochlorite.
 PlanRequest random_request(std::uint64_t seed);
 
+/// How many jobs a law is held against: so few, or what the environment asks for in TUB_LAW_JOBS.
+std::uint64_t law_jobs(std::uint64_t few);
+
 }  // namespace tub
