@@ -139,7 +139,9 @@ class Shopping {
 };
 
 bool other_water_may_mend(const Situation& situation, const Unmet& unmet) {
-  return situation.goal(unmet.reading) != nullptr && unmet.reading != situation.sanitizer.reading;
+  // Sanitizer that is too high falls by itself; what makes it is bought.
+  const bool is_sanitizer = unmet.reading == situation.sanitizer.reading;
+  return situation.goal(unmet.reading) != nullptr && !(is_sanitizer && unmet.remedy);
 }
 
 }  // namespace

@@ -106,19 +106,22 @@ class Search {
 
   /// The set asks for no alkalinity, but without any pH does not hold still.
   void steadied() {
-    if (alkaline_ == nullptr) return;
-    consider([up = alkaline_](const BalanceMeans& means) { return means.for_ph(*up); });
+    if (alkaline_ != nullptr) {
+      consider([up = alkaline_](const BalanceMeans& means) { return means.for_ph(*up); });
+    }
+    const Supply* const up = alkaline_ != nullptr ? alkaline_ : base_;
+    if (up == nullptr) return;
     const Assumed& enough = situation_.assumptions.steadying_alkalinity_mg_l;
     for (const double alkalinity : {enough.low, enough.value, enough.high}) {
       for (const Supply* other : {acid_, base_}) {
-        if (other != nullptr && other != alkaline_ && !done()) steadied(alkalinity, *other);
+        if (other != nullptr && other != up && !done()) steadied(*up, alkalinity, *other);
       }
     }
   }
 
-  void steadied(double alkalinity, const Supply& other) {
-    const auto both = [up = alkaline_, alkalinity, &other](const BalanceMeans& means) {
-      return means.buffered(*up, alkalinity, other);
+  void steadied(const Supply& up, double alkalinity, const Supply& other) {
+    const auto both = [&up, alkalinity, &other](const BalanceMeans& means) {
+      return means.buffered(up, alkalinity, other);
     };
     consider(both);
     consider([both](const BalanceMeans& means) -> std::optional<Draft> {
@@ -133,6 +136,7 @@ class Search {
 
   /// Nothing meets both: as much of one thing as the other reading's band, or its gate, allows.
   void parts() {
+    consider([](const BalanceMeans& means) { return means.aired_out(); });
     for (const Supply* supply : {alkaline_, base_, acid_}) {
       if (supply == nullptr) continue;
       for (const bool for_ph : {false, true}) part(*supply, for_ph);

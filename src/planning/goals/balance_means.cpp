@@ -112,6 +112,13 @@ std::optional<Draft> BalanceMeans::with_air(const Draft& doses) const {
   return moves;
 }
 
+std::optional<Draft> BalanceMeans::aired_out() const {
+  const Water here = situation_.bench.after(situation_.start.water, frame_.before);
+  const double to = deepest_release(situation_);
+  if (situation_.bench.state(here).log10_pco2_atm <= to + release_grain) return std::nullopt;
+  return Draft{ReleaseMove{to}};
+}
+
 std::optional<Draft> BalanceMeans::pair(const Supply& alkalinity, const Supply& ph) const {
   if (situation_.goal(Reading::total_alkalinity) == nullptr) return std::nullopt;
   if (situation_.goal(Reading::ph) == nullptr) return std::nullopt;

@@ -27,6 +27,8 @@ class BalanceMeans {
   std::optional<Draft> for_ph(const Supply& supply) const;
   /// Carbon dioxide released until pH comes to its aim (or to the air's), after the doses.
   std::optional<Draft> with_air(const Draft& doses) const;
+  /// As much of it as jets release, where the aim is not met by then.
+  std::optional<Draft> aired_out() const;
   /// Alkalinity by the first, pH by the second, both at their aims.
   std::optional<Draft> pair(const Supply& alkalinity, const Supply& ph) const;
   /// For a set that asks for no alkalinity: so much of it all the same that pH holds still, and the
