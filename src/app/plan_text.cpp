@@ -6,6 +6,7 @@
 #include <array>
 
 #include "app/paragraph.h"
+#include "app/retest_text.h"
 #include "app/step_text.h"
 #include "app/terminal.h"
 #include "base/text.h"
@@ -53,6 +54,12 @@ class PlanWriter {
     for (const Reading reading : all_readings) {
       if (is_told(reading)) text += row(cells(reading), false);
     }
+    return text;
+  }
+
+  std::string before() const {
+    std::string text = note("Done", done_text(plan_, names_));
+    for (const FoundReading& found : plan_.found) text += note("Found", found_text(found, names_));
     return text;
   }
 
@@ -211,8 +218,8 @@ class PlanWriter {
 std::string plan_text(const Plan& plan, const Heading& heading, const Messages& names,
                       const TextStyle& style) {
   const PlanWriter writer(plan, names, style);
-  return writer.head(heading) + "\n" + writer.waters() + writer.steps() + writer.gate() +
-         writer.notes();
+  return writer.head(heading) + "\n" + writer.waters() + writer.before() + writer.steps() +
+         writer.gate() + writer.notes();
 }
 
 }  // namespace tub

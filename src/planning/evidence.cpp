@@ -18,7 +18,7 @@ constexpr double slope_step = 0.2;
 constexpr int most_steps = 40;
 constexpr int most_halvings = 8;
 /// In spreads: nearer is the same.
-constexpr double settled = 1e-7;
+constexpr double settled = 1e-4;
 
 double half_range(const Assumed& assumed) { return (assumed.high - assumed.low) / 2; }
 
@@ -144,10 +144,19 @@ void Evidence::found(Reading reading, double value, double deviation) {
 
 void Evidence::give_up(std::size_t source) { given_up_.at(source) = true; }
 
+bool Evidence::has_effect(const TakenForGranted& source) const {
+  if (source.kind == Kind::start) return true;
+  const std::vector<std::size_t> poured = history_.poured();
+  const bool is_of_product = source.kind == Kind::strength || source.kind == Kind::loss;
+  if (!is_of_product) return !poured.empty();
+  return std::find(poured.begin(), poured.end(), source.index) != poured.end();
+}
+
 std::vector<double> Evidence::spreads() const {
   std::vector<double> spreads;
   for (std::size_t i = 0; i < sources_.size(); ++i) {
-    spreads.push_back(given_up_[i] ? anything * sources_[i].wrong : sources_[i].deviation);
+    const double spread = given_up_[i] ? anything * sources_[i].wrong : sources_[i].deviation;
+    spreads.push_back(has_effect(sources_[i]) ? spread : 0);
   }
   return spreads;
 }
@@ -165,17 +174,16 @@ Estimate Evidence::estimate_if_unknown(std::size_t source) const {
 }
 
 std::vector<double> Evidence::slope(const std::vector<double>& values, std::size_t source,
-                                    const TubHistory& history) const {
+                                    const TubHistory& history,
+                                    const std::vector<double>& readings) const {
   const TakenForGranted& one = sources_[source];
   const double step = slope_step * std::max(one.deviation, one.wrong / 4);
-  std::vector<double> low = values;
-  std::vector<double> high = values;
-  low[source] = std::max(lowest(source), values[source] - step);
-  high[source] = std::min(highest(source), values[source] + step);
-  const std::vector<double> before = history.outcome(circumstances(low)).readings;
-  std::vector<double> slopes = history.outcome(circumstances(high)).readings;
+  const bool has_room = values[source] + step <= highest(source);
+  std::vector<double> beside = values;
+  beside[source] += has_room ? step : -step;
+  std::vector<double> slopes = history.outcome(circumstances(beside)).readings;
   for (std::size_t i = 0; i < slopes.size(); ++i) {
-    slopes[i] = (slopes[i] - before[i]) / (high[source] - low[source]);
+    slopes[i] = (slopes[i] - readings[i]) / (beside[source] - values[source]);
   }
   return slopes;
 }
@@ -183,10 +191,11 @@ std::vector<double> Evidence::slope(const std::vector<double>& values, std::size
 /// By source, then by reading; in spreads of the source and of the test.
 SquareMatrix Evidence::slopes(const std::vector<double>& values,
                               const std::vector<double>& spreads) const {
+  const std::vector<double> readings = history_.outcome(circumstances(values)).readings;
   SquareMatrix result(sources_.size(), std::vector<double>(found_.size(), 0.0));
   for (std::size_t source = 0; source < sources_.size(); ++source) {
     if (spreads[source] <= 0) continue;
-    result[source] = slope(values, source, history_);
+    result[source] = slope(values, source, history_, readings);
     for (std::size_t i = 0; i < found_.size(); ++i) {
       result[source][i] *= spreads[source] / found_[i].deviation;
     }
@@ -277,25 +286,31 @@ Estimate Evidence::estimated(const std::vector<double>& spreads) const {
   return result;
 }
 
-Forecast Evidence::forecast(Reading reading) const {
+std::vector<Forecast> Evidence::forecast(std::span<const Reading> readings) const {
   const Estimate known = estimate();
   TubHistory next = history_;
-  next.read(reading);
-  Forecast forecast;
-  forecast.value = next.outcome(circumstances(known.values)).readings.back();
-  std::vector<double> above(sources_.size(), 0.0);
+  for (const Reading reading : readings) next.read(reading);
+  const std::size_t first = found_.size();
+  const std::vector<double> values = next.outcome(circumstances(known.values)).readings;
   const std::vector<double> wide = spreads();
+  const std::vector<double> none(sources_.size(), 0.0);
+  SquareMatrix above(readings.size(), none);
   for (std::size_t i = 0; i < sources_.size(); ++i) {
-    if (wide[i] > 0) above[i] = slope(known.values, i, next).back();
+    if (wide[i] <= 0) continue;
+    const std::vector<double> along = slope(known.values, i, next, values);
+    for (std::size_t r = 0; r < readings.size(); ++r) above[r][i] = along[first + r];
   }
-  std::vector<double> below = above;
-  for (std::size_t i = 0; i < sources_.size(); ++i) {
-    if (!sources_[i].only_more || known.values[i] > 0) continue;
-    (above[i] > 0 ? below : above)[i] = 0;
+  std::vector<Forecast> forecasts;
+  for (std::size_t r = 0; r < readings.size(); ++r) {
+    std::vector<double> below = above[r];
+    for (std::size_t i = 0; i < sources_.size(); ++i) {
+      if (!sources_[i].only_more || known.values[i] > 0) continue;
+      (above[r][i] > 0 ? below : above[r])[i] = 0;
+    }
+    forecasts.push_back(
+        {values[first + r], spread_of(known.root, below), spread_of(known.root, above[r])});
   }
-  forecast.deviation_below = spread_of(known.root, below);
-  forecast.deviation_above = spread_of(known.root, above);
-  return forecast;
+  return forecasts;
 }
 
 }  // namespace tub

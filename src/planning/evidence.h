@@ -3,6 +3,7 @@
 #pragma once
 
 #include <optional>
+#include <span>
 #include <vector>
 
 #include "planning/normal_equations.h"
@@ -47,13 +48,15 @@ class Evidence {
   const TubHistory& history() const { return history_; }
 
   /// What the water should read next, without the test's own error.
-  Forecast forecast(Reading reading) const;
+  std::vector<Forecast> forecast(std::span<const Reading> readings) const;
   /// A reading is taken here. deviation: of the test
   void found(Reading reading, double value, double deviation);
 
   std::size_t count() const { return found_.size(); }
 
   const std::vector<TakenForGranted>& sources() const { return sources_; }
+  /// Whether what was done so far lets it matter: a product that was not poured has no strength.
+  bool has_effect(const TakenForGranted& source) const;
   /// With the spreads as planned, but for one source that may be anything (`as_wrong`: as wrong as
   /// such things are).
   Estimate estimate() const { return estimated(spreads()); }
@@ -75,10 +78,12 @@ class Evidence {
   };
 
   void add_sources_of_supplies();
+  /// Spreads of what can have had an effect; the others are as planned.
   std::vector<double> spreads() const;
   Estimate estimated(const std::vector<double>& spreads) const;
+  /// What each of those readings changes by for a source, beside what they are.
   std::vector<double> slope(const std::vector<double>& values, std::size_t source,
-                            const TubHistory& history) const;
+                            const TubHistory& history, const std::vector<double>& readings) const;
   SquareMatrix slopes(const std::vector<double>& values, const std::vector<double>& spreads) const;
   double misfit(const std::vector<double>& values, const std::vector<double>& spreads) const;
   std::vector<double> step_from(const std::vector<double>& values,

@@ -51,7 +51,7 @@ void judge_volume(const Evidence& evidence, const Estimate& estimate, JudgedTub&
   tub.volume_l /= factor;
   tub.volume_give_or_take = z_90 * estimate.deviation(volume) / factor;
   judged.start.assumed.push_back(
-      {"volume_judged", {{"volume_l", tub.volume_l}, {"give_or_take", tub.volume_give_or_take}}});
+      {"volume_judged", {{"volume_l", tub.volume_l}, {"share", tub.volume_give_or_take}}});
 }
 
 /// What is judged of one product, as factors of its strength.

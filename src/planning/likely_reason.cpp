@@ -37,6 +37,7 @@ std::vector<Suspect> suspects_of(const Evidence& evidence) {
   std::vector<Suspect> suspects;
   for (std::size_t i = 0; i < evidence.sources().size(); ++i) {
     if (evidence.sources()[i].wrong <= 0 || evidence.is_given_up(i)) continue;
+    if (!evidence.has_effect(evidence.sources()[i])) continue;
     const double likelihood = log_likelihood_if_wrong(evidence, i);
     if (likelihood > nothing_wrong) suspects.push_back({i, likelihood});
   }

@@ -96,11 +96,31 @@ class Replanning {
     last_number_ = last.number;
     interrupted_ =
         is_interrupted(last, place) ? std::optional(interruption(last, place)) : std::nullopt;
-    // As far as it is done, the plan says what the water should be.
-    done_.back().after = leg_->situation.bench.state(evidence_->water(as_estimated()));
+    if (interrupted_) done_.back().after = after_part(place);
   }
 
-  std::vector<double> as_estimated() const { return evidence_->estimate().values; }
+  /// What the plan foretold of a step that is done in part.
+  WaterState after_part(const PlaceInPlan& place) const {
+    const std::size_t index = place.step - leg_->steps_before_moves();
+    Draft until(leg_->draft.begin(), leg_->draft.begin() + static_cast<std::ptrdiff_t>(index));
+    DoseMove part;
+    if (const auto* rounds = std::get_if<RoundsMove>(&leg_->draft.at(index))) {
+      RoundsMove some = *rounds;
+      some.times = place.rounds.value_or(0);
+      if (some.times > 0) until.emplace_back(some);
+      part = rounds->dose;
+    } else {
+      part = std::get<DoseMove>(leg_->draft.at(index));
+    }
+    part.mg_l = 0;
+    for (int i = 0; i < place.pours.value_or(0); ++i) {
+      const double size = part.pours->amounts.at(static_cast<std::size_t>(i)).size;
+      part.mg_l += leg_->situation.mg_l(*part.supply, size);
+    }
+    if (part.mg_l > 0) until.emplace_back(part);
+    const Bench& bench = leg_->situation.bench;
+    return bench.state(bench.after(leg_->situation.start.water, until));
+  }
 
   InterruptedStep interruption(const Step& step, const PlaceInPlan& place) const {
     InterruptedStep result = leg_->continued_by(step).value_or(InterruptedStep{});
@@ -180,24 +200,25 @@ class Replanning {
 
   /// Readings beside what is foretold of them, and the reason where they are far off.
   void compare(const RetestReport& report) {
+    std::vector<Reading> readings;
+    for (const Reading reading : foretold_readings) {
+      if (reading_of(report, reading) != nullptr) readings.push_back(reading);
+    }
+    if (readings.empty()) return;
+    const std::vector<Forecast> forecasts = evidence_->forecast(readings);
     std::vector<ComparedReading> compared;
     std::vector<FoundReading> found;
-    std::vector<double> tests;
-    for (const Reading reading : foretold_readings) {
-      const MeasuredReading* const one = reading_of(report, reading);
-      if (one == nullptr) continue;
-      const Forecast forecast = evidence_->forecast(reading);
-      tests.push_back(test_half_width(data_, reading, *one, forecast.value) / z_90);
-      const double below = std::hypot(forecast.deviation_below, tests.back());
-      const double above = std::hypot(forecast.deviation_above, tests.back());
-      compared.push_back({evidence_->count() + compared.size(), one->value, forecast.value,
-                          one->value < forecast.value ? below : above});
-      found.push_back(found_by(report, reading, *one));
-      found.back().expected = expected_interval(reading, forecast.value, below, above);
+    for (std::size_t i = 0; i < readings.size(); ++i) {
+      const MeasuredReading& one = *reading_of(report, readings[i]);
+      const double test = test_half_width(data_, readings[i], one, forecasts[i].value) / z_90;
+      const double below = std::hypot(forecasts[i].deviation_below, test);
+      const double above = std::hypot(forecasts[i].deviation_above, test);
+      compared.push_back({evidence_->count(), one.value, forecasts[i].value,
+                          one.value < forecasts[i].value ? below : above});
+      found.push_back(found_by(report, readings[i], one));
+      found.back().expected = expected_interval(readings[i], forecasts[i].value, below, above);
       found.back().deviations = compared.back().deviations();
-    }
-    for (std::size_t i = 0; i < found.size(); ++i) {
-      evidence_->found(found[i].reading, found[i].found, tests[i]);
+      evidence_->found(readings[i], one.value, test);
     }
     say_reason(compared, found);
     found_.insert(found_.end(), found.begin(), found.end());

@@ -127,10 +127,10 @@ Water TubHistory::start(const Circumstances& circumstances) const {
     if (shift == 0) continue;
     water.totals += starts_.at(i).linear * shift + starts_.at(i).square * (shift * shift);
   }
-  // A test may read too high, but there is never less than none.
-  for (const Component component :
-       {Component::chlorine, Component::bromine, Component::cyanurate, Component::calcium}) {
-    water.totals[component] = std::max(0.0, water.totals[component]);
+  // A test may read too high, but there is never less than none; only alkalinity may be below 0.
+  for (std::size_t i = 0; i < component_count; ++i) {
+    if (static_cast<Component>(i) == Component::alkalinity) continue;
+    water.totals.at(i) = std::max(0.0, water.totals.at(i));
   }
   return water;
 }

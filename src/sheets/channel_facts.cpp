@@ -91,13 +91,24 @@ std::optional<double> start_value(const Plan& plan, Reading reading) {
   return std::nullopt;
 }
 
+/// What the last test of it showed, in a plan that goes on from retests.
+std::optional<double> last_found(const Plan& plan, Reading reading) {
+  std::optional<double> last;
+  for (const FoundReading& found : plan.found) {
+    if (found.reading == reading) last = found.found;
+  }
+  return last;
+}
+
 void set_now(Facts& facts, const Wording& wording, Reading reading) {
-  const std::optional<double> now = start_value(wording.plan(), reading);
+  const std::optional<double> found = last_found(wording.plan(), reading);
+  const std::optional<double> now = found ? found : start_value(wording.plan(), reading);
   if (!now || !is_measured(wording.plan(), reading)) {
     facts.set("now", wording.messages().words("channel.not_tested"));
     return;
   }
-  facts.set("now", wording.measured(reading, *now));
+  const bool is_judged = !found && !wording.plan().found.empty();
+  facts.set("now", is_judged ? wording.value(reading, *now) : wording.measured(reading, *now));
   facts.set("now_at", *now);
 }
 

@@ -10,6 +10,7 @@
 
 #include "sheets/addition_facts.h"
 #include "sheets/channel_facts.h"
+#include "sheets/found_facts.h"
 #include "sheets/plan_shape.h"
 #include "sheets/rung_facts.h"
 #include "sheets/wording.h"
@@ -213,6 +214,7 @@ Facts plan_facts(const SheetSources& sources, const Messages& messages) {
   facts.set("readings", reading_facts(wording));
   facts.set("held", held_facts(wording));
   facts.set("last_number", std::to_string(last_number(sources.plan)));
+  facts.set("found", found_facts(wording));
   facts.set("unmet", unmet_facts(wording));
   facts.set("rungs", rung_facts(wording));
   facts.set("drift", drift_words(wording));

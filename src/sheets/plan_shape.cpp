@@ -82,6 +82,7 @@ constexpr std::array plan_rows = {
     FactRow{"readings", Kind::list, &reading},
     FactRow{"held", Kind::list, &held},
     FactRow{"last_number"},
+    FactRow{"found", Kind::list, &text},
     FactRow{"unmet", Kind::list, &unmet},
     FactRow{"rungs", Kind::list, &rung},
     FactRow{"drift"},

@@ -72,6 +72,10 @@ constexpr std::array code_rows = {
     Row{"pour.air"},
     Row{"pour.end_of_round"},
     Row{"pour.rounds", "numbers"},
+    Row{"found.done", "last"},
+    Row{"found.begun", "number"},
+    Row{"found.visit", "last"},
+    Row{"found.off", "name found number range reason"},
     Row{"outcome.clear"},
     Row{"outcome.cloudy"},
     Row{"outcome.inside", "range"},
@@ -142,6 +146,12 @@ constexpr std::array reason_rows = {
     Row{"note.tablets_keep_it_up", "product"},
     Row{"unmet.no_bromide_on_shelf"},
     Row{"unmet.bromide_takes_the_chlorine", "bromide_as_br2_mg_l"},
+    Row{"note.waits_before_this", "product partner hours_apart"},
+    Row{"likely.volume", "volume_l low_l high_l"},
+    Row{"likely.weak_product", "product share"},
+    Row{"likely.carbon_dioxide_lost", "share"},
+    Row{"likely.demand", "demand_mg_l"},
+    Row{"likely.test_again"},
     Row{"unmet.no_acid_on_shelf"},
     Row{"unmet.no_base_on_shelf"},
     Row{"unmet.no_alkalinity_product_on_shelf"},
@@ -162,6 +172,9 @@ constexpr std::array reason_rows = {
     Row{"assumed.volume_give_or_take", "share"},
     Row{"assumed.weaker_by_age", "product days strength_left_share"},
     Row{"assumed.age_not_known", "product"},
+    Row{"assumed.volume_judged", "volume_l share"},
+    Row{"assumed.strength_judged", "product share"},
+    Row{"assumed.carried_over", "reading"},
 };
 
 // Rows of assumptions.json that a plan may name; each message takes {value}, its unit included.

@@ -243,6 +243,7 @@ std::string Wording::named(const std::string& text) const {
 std::string Wording::number_with_unit(const std::string& name, double value) const {
   // The unit of a list of concentrations stands at its head.
   if (name.ends_with("mg_l")) return number_text(value, two_figures(value), messages_->numbers());
+  if (ends_in(name, "l")) return volume(value);
   if (ends_in(name, "ph")) return number_text(value, {1, 2}, messages_->numbers());
   if (ends_in(name, "g")) return with_unit("g", value, {0, 1});
   if (ends_in(name, "ml")) return with_unit("ml", value, {0, 0});

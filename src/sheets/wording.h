@@ -55,9 +55,10 @@ class Wording {
   std::string count(double number) const;
   /// A code's words, its parameters said by what their names end in.
   Words reason(const Reason& reason, std::string_view group) const;
+  /// One parameter of a reason, in the words and units of the sheet.
+  std::string parameter(const std::string& name, const Reason::Parameter& value) const;
 
  private:
-  std::string parameter(const std::string& name, const Reason::Parameter& value) const;
   std::string named(const std::string& text) const;
   std::string number_with_unit(const std::string& name, double value) const;
   std::string in_unit(const std::string& unit, double value) const;
