@@ -82,11 +82,23 @@ Evidence::Evidence(const Situation& situation) : situation_(&situation), history
     sources_.push_back({Kind::start, i, shift.deviation, 0, shift.only_more});
   }
   add_sources_of_supplies();
-  sources_.push_back({Kind::carbon_dioxide, 0, assumed.carbon_dioxide_lost_per_wait.high / z_90,
-                      assumed.wrong_carbon_dioxide_lost.value / z_90, true});
   sources_.push_back({Kind::demand, 0, half_range(assumed.fresh_water_demand_mg_l) / z_90,
                       assumed.wrong_demand_mg_l.value / z_90, false});
   given_up_.assign(sources_.size(), false);
+  add_carbon_dioxide();
+}
+
+void Evidence::add_carbon_dioxide() {
+  const Assumptions& assumed = situation_->assumptions;
+  sources_.push_back({Kind::carbon_dioxide, history_.stretch(),
+                      assumed.carbon_dioxide_lost_per_wait.high / z_90,
+                      assumed.wrong_carbon_dioxide_lost.value / z_90, true});
+  given_up_.push_back(false);
+}
+
+void Evidence::begin_stretch() {
+  history_.begin_stretch();
+  add_carbon_dioxide();
 }
 
 void Evidence::add_sources_of_supplies() {
@@ -107,17 +119,22 @@ Circumstances Evidence::circumstances(const std::vector<double>& values) const {
   Circumstances tub;
   tub.start_shifts.assign(history_.starts().size(), 0);
   tub.strength_factors.assign(situation_->supplies().size(), 1);
+  tub.carbon_dioxide_lost.assign(history_.stretch() + 1, 0);
   for (std::size_t i = 0; i < sources_.size(); ++i) {
     const TakenForGranted& source = sources_[i];
-    // A loss is never a gain, whatever a spread around it says.
+    // A loss is never a gain, and no more than all, whatever a spread around it says.
     const double value = source.only_more ? std::max(0.0, values[i]) : values[i];
     if (source.kind == Kind::volume) tub.dose_factor += value;
     if (source.kind == Kind::start) tub.start_shifts[source.index] = value;
-    if (source.kind == Kind::strength) tub.strength_factors[source.index] *= 1 + value;
-    if (source.kind == Kind::loss) tub.strength_factors[source.index] *= 1 - value;
-    if (source.kind == Kind::carbon_dioxide) tub.carbon_dioxide_lost = std::min(1.0, value);
+    if (source.kind == Kind::strength)
+      tub.strength_factors[source.index] *= std::max(0.0, 1 + value);
+    if (source.kind == Kind::loss) tub.strength_factors[source.index] *= std::max(0.0, 1 - value);
+    if (source.kind == Kind::carbon_dioxide) {
+      tub.carbon_dioxide_lost[source.index] = std::min(1.0, value);
+    }
     if (source.kind == Kind::demand) tub.extra_demand_mg_l = value;
   }
+  tub.dose_factor = std::max(0.0, tub.dose_factor);
   return tub;
 }
 
@@ -146,6 +163,7 @@ void Evidence::give_up(std::size_t source) { given_up_.at(source) = true; }
 
 bool Evidence::has_effect(const TakenForGranted& source) const {
   if (source.kind == Kind::start) return true;
+  if (source.kind == Kind::carbon_dioxide) return history_.waits(source.index) > 0;
   const std::vector<std::size_t> poured = history_.poured();
   const bool is_of_product = source.kind == Kind::strength || source.kind == Kind::loss;
   if (!is_of_product) return !poured.empty();

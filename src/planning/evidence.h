@@ -15,7 +15,7 @@ namespace tub {
 struct TakenForGranted {
   enum class Kind { volume, start, strength, loss, carbon_dioxide, demand };
   Kind kind = Kind::volume;
-  std::size_t index = 0;   ///< of the start shift, or of the supply
+  std::size_t index = 0;   ///< of the start shift, of the supply, or of the stretch between tests
   double deviation = 0;    ///< standard deviation as planned with; 0: certain
   double wrong = 0;        ///< the same where it is altogether wrong; 0: never suspected
   bool only_more = false;  ///< never below 0: a loss
@@ -46,6 +46,9 @@ class Evidence {
 
   TubHistory& history() { return history_; }
   const TubHistory& history() const { return history_; }
+
+  /// What is done from here on is between this test and the next.
+  void begin_stretch();
 
   /// What the water should read next, without the test's own error.
   std::vector<Forecast> forecast(std::span<const Reading> readings) const;
@@ -78,6 +81,7 @@ class Evidence {
   };
 
   void add_sources_of_supplies();
+  void add_carbon_dioxide();
   /// Spreads of what can have had an effect; the others are as planned.
   std::vector<double> spreads() const;
   Estimate estimated(const std::vector<double>& spreads) const;

@@ -13,6 +13,8 @@ using Kind = TakenForGranted::Kind;
 
 /// Of a standard deviation: what moved less is not worth another figure on the card.
 constexpr double worth_saying = 0.5;
+/// Some of a volume or a strength is surely there, however little the readings tell of it.
+constexpr double most_unknown = 0.9;
 /// The test method of a reading that was not tested again, in the tables of one visit.
 constexpr const char* carried_over = "carried_over";
 
@@ -49,7 +51,7 @@ void judge_volume(const Evidence& evidence, const Estimate& estimate, JudgedTub&
   if (!evidence.is_given_up(volume) && !has_moved) return;
   Tub& tub = judged.request.tub;
   tub.volume_l /= factor;
-  tub.volume_give_or_take = z_90 * estimate.deviation(volume) / factor;
+  tub.volume_give_or_take = std::min(most_unknown, z_90 * estimate.deviation(volume) / factor);
   judged.start.assumed.push_back(
       {"volume_judged", {{"volume_l", tub.volume_l}, {"share", tub.volume_give_or_take}}});
 }
@@ -93,7 +95,7 @@ void judge_strengths(const Situation& situation, const Evidence& evidence, const
     for (Product::Part& part : product.parts) part.mass_fraction *= strength.factor;
     if (strength.is_loss_known) {
       product.strength_loss = 0;
-      product.strength_half_width = strength.half_width;
+      product.strength_half_width = std::min(most_unknown, strength.half_width);
     }
     judged.start.assumed.push_back(
         {"strength_judged", {{"product", product.id}, {"share", strength.factor}}});

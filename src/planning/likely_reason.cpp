@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "planning/goals/sanitizer.h"
+
 namespace tub {
 namespace {
 
@@ -60,6 +62,7 @@ bool is_plausible(Kind kind, double value, double deviation) {
            z_90 * deviation <= least_known * factor;
   }
   if (kind == Kind::demand) return value > 0;
+  if (deviation > value) return false;  // as likely as not there is no loss
   return value >= least_loss && value <= nearly_all;
 }
 
@@ -89,9 +92,9 @@ Reason reason_from(const Situation& situation, const Evidence& evidence, std::si
   }
   if (one.kind == Kind::carbon_dioxide) {
     return {"carbon_dioxide_lost",
-            {{"share", 1 - std::pow(1 - value, evidence.history().waits())}}};
+            {{"share", 1 - std::pow(1 - value, evidence.history().waits(one.index))}}};
   }
-  return {"demand", {{"demand_mg_l", situation.assumptions.fresh_water_demand_mg_l.value + value}}};
+  return {"demand", {{"demand_mg_l", sanitizer_demand(situation) + value}}};
 }
 
 }  // namespace

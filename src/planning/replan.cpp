@@ -80,6 +80,7 @@ class Replanning {
 
   void advance(const PlaceInPlan& place) {
     remember_aims();
+    evidence_->begin_stretch();
     for (std::size_t i = 0; i <= place.step; ++i) {
       const bool is_last = i == place.step;
       const Step& step = leg_->steps[i];
@@ -173,9 +174,10 @@ class Replanning {
     const auto& amounts = dose.pours->amounts;
     const auto count = static_cast<std::size_t>(pours.value_or(static_cast<int>(amounts.size())));
     for (std::size_t i = 0; i < count; ++i) {
-      const double mg_l = leg_->situation.mg_l(*dose.supply, amounts.at(i).size);
-      evidence_->history().pour(index_of(*dose.supply), at_stated_volume(mg_l),
-                                i == 0 ? dose.spends_mg_l : 0, dose.goal);
+      DoseMove one = dose;
+      one.mg_l = at_stated_volume(leg_->situation.mg_l(*dose.supply, amounts.at(i).size));
+      if (i > 0) one.spends_mg_l = 0;
+      evidence_->history().pour(index_of(*dose.supply), std::move(one));
     }
   }
 

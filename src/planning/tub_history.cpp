@@ -21,16 +21,6 @@ StartShift shift_of(const UncertainReading& uncertain, const Water& at) {
   return shift;
 }
 
-Water after_pour(const Water& water, DoseMove dose, const Circumstances& tub, const Bench& bench) {
-  // A demand takes no more than there is, and never gives.
-  if (dose.spends_mg_l > 0) {
-    dose.spends_mg_l = std::max(0.0, dose.spends_mg_l + tub.extra_demand_mg_l);
-  }
-  const Water poured = bench.after(water, Move{dose});
-  if (tub.carbon_dioxide_lost <= 0) return poured;
-  return lose_carbon_share(poured, tub.carbon_dioxide_lost, bench.species());
-}
-
 double factor_for(const Circumstances& tub, std::size_t supply) {
   const bool is_there = supply < tub.strength_factors.size();
   return tub.dose_factor * (is_there ? tub.strength_factors[supply] : 1);
@@ -77,12 +67,45 @@ std::size_t TubHistory::index_of(const Supply& supply) const {
   return static_cast<std::size_t>(&supply - all.data());
 }
 
-void TubHistory::pour(std::size_t supply, double mg_l, double spends_mg_l,
-                      std::optional<Reading> goal) {
-  const Supply& poured = situation_->supplies().at(supply);
-  events_.emplace_back(Pour{supply, DoseMove{&poured, goal, mg_l, spends_mg_l}});
-  has_met_demand_ = has_met_demand_ || spends_mg_l > 0;
-  has_held_metals_ = has_held_metals_ || poured.product().can(Purpose::hold_metals);
+/// What air leaves of carbon hangs on alkalinity and temperature, nearly along a line.
+TubHistory::SettledCarbon TubHistory::settled_after(const DoseMove& dose) const {
+  const Bench& bench = situation_->bench;
+  const SpeciesTable& species = bench.species();
+  const double air = species.gas_exchange().air_log10_pco2_atm;
+  constexpr double beside = 1e-4;  // mol/kg: 5 mg/L of alkalinity
+  const Water poured = bench.after(outcome({}).water, Move{dose});
+  Water more = poured;
+  more.totals[Component::alkalinity] += beside;
+  SettledCarbon settled;
+  settled.alkalinity = poured.totals[Component::alkalinity];
+  settled.carbonate = exchange_carbon_dioxide(poured, air, species).totals[Component::carbonate];
+  const double there = exchange_carbon_dioxide(more, air, species).totals[Component::carbonate];
+  settled.per_alkalinity = (there - settled.carbonate) / beside;
+  return settled;
+}
+
+void TubHistory::pour(std::size_t supply, DoseMove dose) {
+  dose.supply = &situation_->supplies().at(supply);
+  dose.pours = nullptr;
+  has_met_demand_ = has_met_demand_ || dose.spends_mg_l > 0 || dose.spends_per_mg > 0;
+  has_held_metals_ = has_held_metals_ || dose.supply->product().can(Purpose::hold_metals);
+  const SettledCarbon settled = settled_after(dose);
+  events_.emplace_back(Pour{supply, std::move(dose), settled, stretch_});
+}
+
+Water TubHistory::after_pour(const Water& water, const Pour& pour, const Circumstances& tub) const {
+  DoseMove dose = in_this_tub(pour.dose, tub, pour.supply);
+  // A demand takes no more than there is, and never gives.
+  if (dose.spends_mg_l > 0) {
+    dose.spends_mg_l = std::max(0.0, dose.spends_mg_l + tub.extra_demand_mg_l);
+  }
+  Water poured = situation_->bench.after(water, Move{dose});
+  double& carbonate = poured.totals[Component::carbonate];
+  const double surplus = carbonate - pour.settled.at(poured.totals[Component::alkalinity]);
+  const bool is_told = pour.stretch < tub.carbon_dioxide_lost.size();
+  const double lost = is_told ? tub.carbon_dioxide_lost[pour.stretch] : 0;
+  carbonate = std::max(0.0, carbonate - lost * surplus);
+  return poured;
 }
 
 void TubHistory::pass(const Move& move) {
@@ -114,9 +137,10 @@ std::vector<std::size_t> TubHistory::poured() const {
   return supplies;
 }
 
-int TubHistory::waits() const {
-  return static_cast<int>(std::count_if(events_.begin(), events_.end(), [](const Event& event) {
-    return std::holds_alternative<Pour>(event);
+int TubHistory::waits(std::size_t stretch) const {
+  return static_cast<int>(std::count_if(events_.begin(), events_.end(), [&](const Event& event) {
+    const auto* pour = std::get_if<Pour>(&event);
+    return pour != nullptr && pour->stretch == stretch;
   }));
 }
 
@@ -138,12 +162,13 @@ Water TubHistory::start(const Circumstances& circumstances) const {
 TubHistory::Outcome TubHistory::outcome(const Circumstances& tub) const {
   struct Doing {
     const Circumstances& tub;
+    const TubHistory& history;
     const Bench& bench;
     Outcome& result;
 
     void operator()(const Move& move) { result.water = bench.after(result.water, move); }
     void operator()(const Pour& pour) {
-      result.water = after_pour(result.water, in_this_tub(pour.dose, tub, pour.supply), tub, bench);
+      result.water = history.after_pour(result.water, pour, tub);
     }
     void operator()(const Rounds& done) {
       RoundsMove rounds = done.rounds;
@@ -159,7 +184,8 @@ TubHistory::Outcome TubHistory::outcome(const Circumstances& tub) const {
     }
   };
   Outcome result{{}, start(tub)};
-  for (const Event& event : events_) std::visit(Doing{tub, situation_->bench, result}, event);
+  for (const Event& event : events_)
+    std::visit(Doing{tub, *this, situation_->bench, result}, event);
   return result;
 }
 

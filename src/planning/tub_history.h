@@ -15,8 +15,9 @@ struct Circumstances {
   double dose_factor = 1;                  ///< stated over true volume
   std::vector<double> start_shifts{};      ///< in the order of TubHistory::starts; absent: 0
   std::vector<double> strength_factors{};  ///< in the order of the supplies; absent: 1
-  double carbon_dioxide_lost = 0;          ///< share of the surplus over air lost in each wait
-  double extra_demand_mg_l = 0;            ///< of the sanitizer, beyond what its dose allows for
+  /// Share of the surplus over air lost in each wait, by stretch between tests; absent: none.
+  std::vector<double> carbon_dioxide_lost{};
+  double extra_demand_mg_l = 0;  ///< of the sanitizer, beyond what its dose allows for
 };
 
 /// A way in which the first water may be otherwise.
@@ -33,8 +34,11 @@ class TubHistory {
   /// REQUIRES: the situation outlives this.
   explicit TubHistory(const Situation& situation);
 
-  /// A pour: so many mg/L at the stated volume, then a wait.
-  void pour(std::size_t supply, double mg_l, double spends_mg_l, std::optional<Reading> goal);
+  /// From here on waits belong to the next stretch: air valves are not left open for ever.
+  void begin_stretch() { ++stretch_; }
+  std::size_t stretch() const { return stretch_; }
+  /// A pour of a supply: the dose's mg/L are at the stated volume. Then a wait.
+  void pour(std::size_t supply, DoseMove dose);
   /// Anything else, as a plan has it.
   void pass(const Move& move);
   /// A share of another water in its place.
@@ -53,15 +57,26 @@ class TubHistory {
   const std::vector<StartShift>& starts() const { return starts_; }
   /// Supplies that were poured, each once, in the order of the shelf's rows.
   std::vector<std::size_t> poured() const;
-  /// Waits so far: one after every pour.
-  int waits() const;
+  /// Waits of a stretch: one after every pour.
+  int waits(std::size_t stretch) const;
   bool has_met_demand() const { return has_met_demand_; }
   bool has_held_metals() const { return has_held_metals_; }
 
  private:
+  /// Inorganic carbon of a water in equilibrium with air, near a known one. mol/kg
+  struct SettledCarbon {
+    double carbonate = 0;
+    double alkalinity = 0;
+    double per_alkalinity = 1;
+    double at(double other_alkalinity) const {
+      return carbonate + per_alkalinity * (other_alkalinity - alkalinity);
+    }
+  };
   struct Pour {
     std::size_t supply = 0;
     DoseMove dose;
+    SettledCarbon settled;
+    std::size_t stretch = 0;
   };
   struct Rounds {
     std::size_t supply = 0;
@@ -81,12 +96,15 @@ class TubHistory {
   using Event = std::variant<Move, Pour, Rounds, Mix, KnownTotal, Look>;
 
   Water start(const Circumstances& circumstances) const;
+  SettledCarbon settled_after(const DoseMove& dose) const;
+  Water after_pour(const Water& water, const Pour& pour, const Circumstances& tub) const;
   void add_unmeasured(const Totals& per_mg_l, double deviation_mg_l);
   std::size_t index_of(const Supply& supply) const;
 
   const Situation* situation_;
   std::vector<StartShift> starts_;
   std::vector<Event> events_;
+  std::size_t stretch_ = 0;
   bool has_met_demand_ = false;
   bool has_held_metals_ = false;
 };

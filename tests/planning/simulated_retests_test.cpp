@@ -8,6 +8,7 @@
 #include <string_view>
 
 #include "planning/goals.h"
+#include "planning/sanitizer_row.h"
 #include "sample_job.h"
 #include "simulated_tub.h"
 
@@ -57,7 +58,7 @@ double parameter(const Reason& reason, const std::string& name) {
 }
 
 bool is_in_bands(const PlanRequest& request, const Startup& startup) {
-  const SanitizerRow& sanitizer = sanitizer_row(request.sanitizer.kind);
+  const SanitizerRow& sanitizer = sanitizer_row(planning_data().sanitizers, request.sanitizer.kind);
   const BathingGate gate = bathing_gate(request, planning_data(), sanitizer.reading);
   bool is_inside = true;
   for (const auto& [reading, goal] : goals_of(startup.last.targets, gate, sanitizer.reading)) {

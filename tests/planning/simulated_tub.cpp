@@ -20,6 +20,12 @@ double to_division(double value, double division) {
   return std::round(value / division) * division;
 }
 
+bool is_gas(const Plan& plan) {
+  return std::any_of(plan.found.begin(), plan.found.end(), [](const FoundReading& found) {
+    return found.likely && found.likely->code == "carbon_dioxide_lost";
+  });
+}
+
 }  // namespace
 
 SimulatedTub::SimulatedTub(const PlanRequest& request, Truth truth)
@@ -109,6 +115,7 @@ Startup started_up(PlanRequest request, const Truth& truth, const std::string& m
     report.after_pour = pour;
     request.retests.push_back(report);
     startup.last = make_plan(request, planning_data(), species_table());
+    if (is_gas(startup.last)) tub.close_air_valves();
   }
   startup.end = tub.state();
   return startup;

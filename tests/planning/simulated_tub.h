@@ -24,6 +24,8 @@ class SimulatedTub {
 
   /// Does so many pours of a step (0: all of it).
   void follow(const Step& step, std::size_t first_pour = 0, std::size_t pours = 0);
+  /// As the card asks: from now on no more leaves in the waits.
+  void close_air_valves() { truth_.carbon_dioxide_lost = 0; }
   WaterState state() const;
   /// What the tests of the job show, to their divisions: pH, alkalinity, hardness, chlorine.
   RetestReport report(int after_step, const std::string& method) const;
