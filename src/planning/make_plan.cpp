@@ -99,7 +99,7 @@ void assume_jets(const std::vector<Step>& steps, const GasExchange& gas,
 void assume_fall(const Situation& situation, const std::vector<Unmet>& unmet,
                  std::vector<Reason>& assumed) {
   const bool waits = std::any_of(unmet.begin(), unmet.end(), [](const Unmet& one) {
-    return one.reason.code == "sanitizer_too_high";
+    return one.remedy && one.remedy->kind == "wait";
   });
   if (waits) assumed.push_back(reason_of(situation.assumptions.sanitizer_half_life_h));
 }

@@ -56,6 +56,15 @@ void explain_by_shelf(const Situation& situation, bool is_too_low, Unmet& unmet)
       unmet.reading == Reading::ph ? "ph_leaves_no_room_to_pour" : "other_reading_in_the_way";
 }
 
+/// The hours in which what is there now falls to the gate.
+void wait_for_it(const Situation& situation, std::string_view code, double now_mg_l, Unmet& unmet) {
+  const Interval hours = hours_to_fall(situation, now_mg_l, *unmet.high);
+  unmet.reason = {std::string(code), {{"hours_low", hours.low}, {"hours_high", hours.high}}};
+  unmet.remedy = Remedy{};
+  unmet.remedy->kind = "wait";
+  unmet.remedy->hours = hours.value;
+}
+
 void explain_missing_sanitizer(const Situation& situation, Unmet& unmet) {
   const std::vector<std::string> lacks = sanitizer_lacks(situation);
   if (bromide_takes_the_chlorine(situation)) {
@@ -64,23 +73,21 @@ void explain_missing_sanitizer(const Situation& situation, Unmet& unmet) {
     unmet.remedy = Remedy{};
     unmet.remedy->kind = "drain";
     unmet.remedy->fraction = 1;
-  } else if (lacks.empty()) {
-    unmet.reason.code = "ph_leaves_no_room_to_pour";
-  } else {
+  } else if (!lacks.empty()) {
     const auto& bank = situation.sanitizer.bank;
     const bool is_bank = !bank.empty() && lacks.front() == bank.front();
     unmet.reason.code = is_bank ? "no_bromide_on_shelf" : "no_sanitizer_on_shelf";
     unmet.remedy = buy(lacks.front());
+  } else if (const double bromine = bromine_from_chlorine_mg_l(situation); bromine > *unmet.high) {
+    wait_for_it(situation, "chlorine_makes_too_much_bromine", bromine, unmet);
+  } else {
+    unmet.reason.code = "ph_leaves_no_room_to_pour";
   }
 }
 
 void explain_sanitizer(const Situation& situation, bool is_too_low, Unmet& unmet) {
   if (is_too_low) return explain_missing_sanitizer(situation, unmet);
-  const Interval hours = hours_to_fall(situation, unmet.reached, *unmet.high);
-  unmet.reason = {"sanitizer_too_high", {{"hours_low", hours.low}, {"hours_high", hours.high}}};
-  unmet.remedy = Remedy{};
-  unmet.remedy->kind = "wait";
-  unmet.remedy->hours = hours.value;
+  wait_for_it(situation, "sanitizer_too_high", unmet.reached, unmet);
 }
 
 void explain(const Situation& situation, Unmet& unmet) {

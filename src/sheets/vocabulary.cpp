@@ -162,6 +162,7 @@ constexpr std::array reason_rows = {
     Row{"unmet.other_reading_in_the_way"},
     Row{"unmet.ph_leaves_no_room_to_pour"},
     Row{"unmet.sanitizer_too_high", "hours_low hours_high"},
+    Row{"unmet.chlorine_makes_too_much_bromine", "hours_low hours_high"},
     Row{"assumed.stop_assumed", "reading value"},
     Row{"assumed.metal_not_tested", "reading"},
     Row{"assumed.calcium_not_tested", "calcium_hardness_mg_l"},

@@ -293,6 +293,22 @@ TEST_CASE("a bromine tub takes up the chlorine that is in its water") {
   CHECK(plan.final.total_bromine_mg_l == Approx(2.2 * 159.808 / 70.9).epsilon(1e-3));
 }
 
+TEST_CASE("a bank waits for chlorine that would make too much bromine") {
+  PlanRequest request = request_with("two_step_bromine", {"sodium_bromide", "peroxymonosulfate"});
+  put_in_tub(request, "free_chlorine_mg_l", 10);
+  const Plan plan = planned(request);
+  CHECK(addition_of(plan, "sodium_bromide") == nullptr);
+  const Unmet* unmet = unmet_of(plan, Reading::total_bromine);
+  REQUIRE(unmet != nullptr);
+  CHECK(unmet->reason.code == "chlorine_makes_too_much_bromine");
+  REQUIRE(unmet->remedy);
+  CHECK(unmet->remedy->kind == "wait");
+  // 10 mg/L as Cl2 is 22.5 as Br2: so many halvings down to 6.
+  CHECK(*unmet->remedy->hours == Approx(planning_data().assumptions.sanitizer_half_life_h.value *
+                                        std::log2(10 * 159.808 / 70.9 / 6))
+                                     .epsilon(1e-3));
+}
+
 TEST_CASE("a set that forbids stabilised chlorine is obeyed by the oxidiser too") {
   PlanRequest request = request_with("two_step_bromine", {"sodium_bromide", "dichlor_dihydrate"});
   request.targets = target_set("us_mahc_2023");

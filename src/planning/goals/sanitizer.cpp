@@ -157,6 +157,11 @@ double bromide_as_bromine_mg_l(const Situation& situation) {
   return mg_l_as_bromine(totals[Component::bromide] + totals[Component::bromine]);
 }
 
+double bromine_from_chlorine_mg_l(const Situation& situation) {
+  const Totals& totals = situation.start.water.totals;
+  return mg_l_as_bromine(totals[Component::chlorine] + totals[Component::bromine]);
+}
+
 bool bromide_takes_the_chlorine(const Situation& situation) {
   return situation.sanitizer.reading == Reading::free_chlorine &&
          bromide_as_bromine_mg_l(situation) >= situation.assumptions.bromide_that_counts_mg_l.value;

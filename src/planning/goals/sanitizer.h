@@ -28,6 +28,9 @@ double sanitizer_demand(const Situation& situation);
 /// For dichlor that hands over: to what, and after how many grams; nothing for other sanitizers.
 std::optional<HandOver> hand_over(const Situation& situation);
 
+/// The total bromine, mg/L as Br2, once a bank of bromide has taken up the start water's chlorine.
+double bromine_from_chlorine_mg_l(const Situation& situation);
+
 /// Bromide and bromine of the start, mg/L as Br2: chlorine that is put in becomes bromine.
 double bromide_as_bromine_mg_l(const Situation& situation);
 /// Chlorine is asked for, and there is so much bromide that it would all become bromine.
