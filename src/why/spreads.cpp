@@ -1,0 +1,169 @@
+#include "why/spreads.h"
+
+#include <fmt/format.h>
+
+#include <cmath>
+#include <set>
+
+#include "why/asking.h"
+#include "why/grounds.h"
+#include "why/product_factors.h"
+
+namespace tub::why {
+namespace {
+
+using Kind = ErrorSource::Kind;
+
+std::string name_of_source(const ErrorSource& source) {
+  switch (source.kind) {
+    case Kind::volume:
+      return "volume";
+    case Kind::start_reading:
+      return "test_of_" + std::string(name_of(source.reading));
+    case Kind::refilled_share:
+      return "share_refilled";
+    case Kind::strength:
+      return "strength_of_" + source.supply->product().id;
+    case Kind::staleness:
+      return "staleness_of_" + source.supply->product().id;
+    case Kind::dissolving:
+      return "dissolving_of_" + source.supply->product().id;
+    default:
+      return "spoon_of_" + source.supply->product().id;
+  }
+}
+
+/// The error of a slip's own test.
+std::string test_error(Asking& asking, Reading reading, const std::string& slip) {
+  const std::string key(key_of(reading));
+  const WaterTest& test = asking.slip_readings(slip);
+  const auto found = test.readings.find(key);
+  for (const TestMethod& method : asking.data.test_methods) {
+    if (found == test.readings.end() || method.id != found->second.method) continue;
+    const auto row = method.rows.find(reading);
+    if (row == method.rows.end()) continue;
+    return data_row(asking,
+                    fmt::format("test_methods.json: {}/{} at {}", method.id, name_of(reading),
+                                found->second.value),
+                    "half_width", row->second.half_width_at(found->second.value), unit_of_key(key),
+                    row->second.source);
+  }
+  return constant(asking, "error of " + key, 0, unit_of_key(key), definition("not stated"));
+}
+
+/// A spoon: how level it is filled, and how loose the product lies.
+std::string spoon_error(Asking& asking, const ErrorSource& source) {
+  const Product& product = source.supply->product();
+  const MeasureSystem& measure = asking.request.measure;
+  const auto from = measure.sources.find("spoon_half_width");
+  const std::string filled =
+      data_row(asking, fmt::format("measures.json: {}/spoon_half_width", measure.id),
+               "spoon_half_width", measure.spoon_half_width, "share",
+               from == measure.sources.end() ? definition("") : from->second);
+  std::vector<Input> inputs = {{"filling", filled}};
+  if (product.bulk_density_g_ml && product.bulk_density_range_g_ml &&
+      product.form != Form::liquid) {
+    const Range& range = *product.bulk_density_range_g_ml;
+    const double share = (range.high - range.low) / 2 / *product.bulk_density_g_ml;
+    const auto density = product.sources.find("bulk_density");
+    inputs.push_back(
+        {"looseness",
+         data_row(asking, fmt::format("products.json: {}/bulk_density_range_g_ml", product.id),
+                  "looseness", share, "share",
+                  density == product.sources.end() ? definition("") : density->second)});
+  }
+  return asking.put("spoon error of " + product.id, "spoon_error", "share", "root_sum_of_squares",
+                    std::move(inputs), source.half_width);
+}
+
+std::string half_width_node(Asking& asking, const ErrorSource& source, const std::string& slip) {
+  switch (source.kind) {
+    case Kind::volume:
+      return asking.ask("/vessel/volume_give_or_take");
+    case Kind::start_reading:
+      return test_error(asking, source.reading, slip);
+    case Kind::refilled_share:
+      return assumption(asking, asking.data.assumptions.refill_half_width);
+    case Kind::strength:
+      return product_row(asking, source.supply->product(), "strength_half_width", source.half_width,
+                         "share");
+    case Kind::dissolving:
+      return product_row(asking, source.supply->product(), "dissolves", source.half_width, "share");
+    case Kind::staleness:
+      return product_row(asking, source.supply->product(), "strength_loss", source.half_width,
+                         "share");
+    default:
+      return spoon_error(asking, source);
+  }
+}
+
+double size_of(const ErrorEffect& effect) {
+  return effect.is_one_sided ? std::abs(effect.at_high)
+                             : std::abs(effect.at_high - effect.at_low) / 2;
+}
+
+}  // namespace
+
+SpreadOf spread_of(Asking& asking, const std::string& id, std::string_view key,
+                   const std::string& value, std::span<const Move> moves) {
+  SpreadOf result{Spread(asking.value(value)), {{"value", value}}};
+  std::set<std::string> seen;
+  for (const NamedEffect& one :
+       asking.situation.uncertainty().after(moves).effects(member_of(key))) {
+    result.spread.add(one.effect);
+    if (size_of(one.effect) == 0) continue;
+    std::string name = name_of_source(one.source);
+    // The errors of a mixture: those of the first slip, then those of the other.
+    const bool is_second = one.source.kind == Kind::start_reading &&
+                           (asking.situation.refill.fraction >= 1 || !seen.insert(name).second);
+    const std::string slip = is_second ? "/second_source" : asking.slip();
+    if (is_second) name += "_of_second_source";
+    const std::string node = asking.put(
+        fmt::format("{}#by_{}", id, name), "half_width_by_" + name, unit_of_key(key), "effect_of",
+        {{name, half_width_node(asking, one.source, slip)}}, size_of(one.effect));
+    result.inputs.push_back({"by_" + name, node});
+  }
+  return result;
+}
+
+void add_retest(Asking& asking, const std::string& id, Reading reading, SpreadOf& spread) {
+  static_cast<void>(id);
+  const TestMethod& retest = asking.request.retest_with;
+  const auto row = retest.rows.find(reading);
+  if (row == retest.rows.end()) return;
+  const double half_width = row->second.half_width_at(spread.spread.predicted());
+  spread.spread.add_normal(half_width);
+  spread.inputs.push_back(
+      {"by_the_retest",
+       data_row(asking,
+                fmt::format("test_methods.json: {}/{} at {}", retest.id, name_of(reading),
+                            spread.spread.predicted()),
+                "half_width", half_width, unit_of_key(key_of(reading)), row->second.source)});
+}
+
+std::string quantile_node(Asking& asking, const std::string& id, const std::string& unit,
+                          const SpreadOf& spread, const std::string& end) {
+  const Interval interval = spread.spread.interval();
+  return asking.put(id + "#" + end, end + "_end_of_90_%", unit, "quantile", spread.inputs,
+                    end == "low" ? interval.low : interval.high);
+}
+
+std::string reach_node(Asking& asking, const std::string& step, Reading reading, double reach,
+                       const Draft& whole) {
+  const std::string key(key_of(reading));
+  const Bench& bench = asking.situation.bench;
+  const double predicted = bench.reading(reading, bench.after(asking.situation.start.water, whole));
+  const std::string id = step + "#reach";
+  const std::string value = asking.put(Node{id + "_value",
+                                            "as_solved",
+                                            0,
+                                            unit_of_key(key),
+                                            "solved",
+                                            {{"start", reading_of(asking, asking.before(0), key)}}},
+                                       predicted);
+  SpreadOf spread = spread_of(asking, id, key, value, whole);
+  return asking.put(id, "reach_of_90_%", unit_of_key(key), "interval_reach",
+                    std::move(spread.inputs), reach);
+}
+
+}  // namespace tub::why
