@@ -69,6 +69,18 @@ void read_totals(const Totals& totals, Readings& readings) {
         readings.*m.reading += totals[metal.held] * m.grams_per_mole * 1e3;
 }
 
+// Chlorine in species that hold cyanurate too, mol/kg: added up, since a difference of the total
+// and the rest leaves its rounding where there is none.
+double bound_chlorine(const Amounts& amounts, const SpeciesTable& table) {
+  double sum = 0;
+  for (std::size_t s = 0; s < table.species().size(); ++s) {
+    const Composition& made_of = table.species()[s].composition;
+    if (made_of.of(Component::cyanurate) == 0) continue;
+    sum += made_of.of(Component::chlorine) * amounts.molality[s];
+  }
+  return sum;
+}
+
 void read_linear(const Amounts& amounts, const SpeciesTable& table, WaterState& state) {
   read_totals(amounts.totals, state);
   state.carbonate_alkalinity_mg_l = carbonate_alkalinity(amounts, table);
@@ -77,7 +89,7 @@ void read_linear(const Amounts& amounts, const SpeciesTable& table, WaterState& 
   const double as_cl2 = grams_per_mole(Component::chlorine) * 1e3;
   state.hocl_mg_l = as_cl2 * amounts.molality[table.species_index("HOCl")];
   state.ocl_mg_l = as_cl2 * amounts.molality[table.species_index("OCl-")];
-  state.bound_chlorine_mg_l = state.free_chlorine_mg_l - state.hocl_mg_l - state.ocl_mg_l;
+  state.bound_chlorine_mg_l = as_cl2 * bound_chlorine(amounts, table);
   state.cyanurate_alkalinity_mg_l =
       as_caco3 * alkalinity_held(amounts, table, Component::cyanurate);
 }
