@@ -4,8 +4,11 @@
 
 #include <cstdint>
 #include <filesystem>
+#include <optional>
+#include <utility>
 
 #include "app/files.h"
+#include "export/png_reader.h"
 #include "job/label_code.h"
 
 namespace tub {
@@ -41,7 +44,7 @@ std::uint32_t big_endian(std::string_view bytes) {
   return value;
 }
 
-std::string checked(std::string bytes, const LogoFile& logo) {
+Logo checked(std::string bytes, const LogoFile& logo) {
   constexpr std::string_view signature = "\x89PNG\r\n\x1a\n";
   const bool is_png = bytes.size() >= 33 && std::string_view(bytes).substr(0, 8) == signature &&
                       std::string_view(bytes).substr(12, 4) == "IHDR";
@@ -54,7 +57,9 @@ std::string checked(std::string bytes, const LogoFile& logo) {
                        width, height, most_pixels),
            "save it smaller");
   }
-  return bytes;
+  const std::optional<Picture24> picture = read_png(bytes);
+  if (!picture) refuse(logo, fmt::format("the logo {} is damaged", logo.path), "save it again");
+  return {std::move(bytes), picture->width, picture->height};
 }
 
 /// A job's JSON, as the file has it or as the code of a scanned label holds it.
@@ -75,11 +80,7 @@ std::optional<NamedText> shop_text(const Arguments& arguments) {
 Outcome<Job> load_job(const Arguments& arguments, const Catalogue& catalogue) {
   Outcome<Job> outcome = read_job(job_text(*arguments.operand), shop_text(arguments), catalogue);
   if (outcome.value.logo) {
-    outcome.value.heading.logo_png = checked(bytes_of(*outcome.value.logo), *outcome.value.logo);
-    outcome.warnings.push_back({"the sheets of this version print no logo",
-                                outcome.value.logo->where,
-                                {},
-                                "nothing needs to be done; the logo itself is sound"});
+    outcome.value.heading.logo = checked(bytes_of(*outcome.value.logo), *outcome.value.logo);
   }
   return outcome;
 }

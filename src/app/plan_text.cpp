@@ -91,7 +91,8 @@ class PlanWriter {
   std::string notes() const {
     std::string text;
     for (const Unmet& unmet : plan_.unmet) text += note("Not reached", unmet_text(unmet));
-    text += note("Later", drift_text());
+    text += note("At work", active_text());
+    text += note("Later", later_text());
     std::string hazards;
     for (const HazardPair& pair : plan_.hazards) {
       hazards += (hazards.empty() ? "" : "; ") + hazard_text(pair);
@@ -108,7 +109,7 @@ class PlanWriter {
   using Row = std::array<std::string, 5>;
 
   std::string row(const Row& texts, bool is_head) const {
-    constexpr std::array<std::size_t, 5> widths = {22, 12, 13, 16, 0};
+    constexpr std::array<std::size_t, 5> widths = {25, 12, 13, 16, 0};
     std::string line;
     for (std::size_t i = 0; i < texts.size(); ++i) line += padded(texts.at(i), widths.at(i));
     line.erase(line.find_last_not_of(' ') + 1);
@@ -172,7 +173,8 @@ class PlanWriter {
           remedy.amount_g ? fmt::format(", about {} g", tidy(*remedy.amount_g, 0)) : "";
       return fmt::format("Buy {}{}.", product_name(remedy.product, names_), amount);
     }
-    if (remedy.kind == "wait") return fmt::format("Wait {} h.", tidy(remedy.hours.value_or(0), 1));
+    if (remedy.kind == "wait" && !remedy.hours) return "Wait, and test again.";
+    if (remedy.kind == "wait") return fmt::format("Wait {}.", time_text(*remedy.hours * 60));
     const std::string share = tidy(100 * remedy.fraction.value_or(0), 0);
     const std::string water = replaced(remedy.with, "_", " ");
     if (remedy.kind == "soften") return fmt::format("Soften {} % of the {}.", share, water);
@@ -180,6 +182,35 @@ class PlanWriter {
     if (remedy.kind == "drain") return fmt::format("Drain it all and refill with {}.", water);
     return fmt::format("{} {} % with {}.", remedy.kind == "blend" ? "Blend" : "Replace", share,
                        water);
+  }
+
+  static std::string shares_text(const Interval& share) {
+    return fmt::format("{} % (from {} to {})", tidy(100 * share.value, 0), tidy(100 * share.low, 0),
+                       tidy(100 * share.high, 0));
+  }
+
+  std::string active_text() const {
+    if (!plan_.active_sanitizer) return "";
+    const ActiveSanitizer& active = *plan_.active_sanitizer;
+    const std::string name = reading_name(active.of, names_);
+    std::string text =
+        fmt::format("{} of the {} kills germs at once", shares_text(active.share), name);
+    if (active.bound_chlorine_mg_l && active.bound_chlorine_mg_l->value > 0) {
+      text += fmt::format("; stabiliser holds {} mg/L in store",
+                          tidy(active.bound_chlorine_mg_l->value, 1));
+    }
+    return text + ".";
+  }
+
+  std::string later_text() const {
+    const std::string drift = drift_text();
+    if (!plan_.hand_over) return drift;
+    const HandOver& hand_over = *plan_.hand_over;
+    return fmt::format(
+        "{} With {} g of dichlor in all cyanuric acid reaches {} mg/L: then go on "
+        "with {}.",
+        drift, tidy(hand_over.dichlor_g, 0), tidy(hand_over.cyanuric_acid_mg_l, 0),
+        product_name(hand_over.to, names_));
   }
 
   std::string drift_text() const {

@@ -73,19 +73,11 @@ std::string expectation_text(const Portion& portion, const Messages& names) {
   return text;
 }
 
-// Minutes as they are; days of tablets in days.
-std::string wait_text(double minutes) {
-  constexpr double minutes_a_day = 1440;
-  if (minutes < minutes_a_day / 2) return tidy(minutes, 0) + " min";
-  const double days = minutes / minutes_a_day;
-  return fmt::format("{} day{}", tidy(days, 1), days > 1 ? "s" : "");
-}
-
 std::string portion_text(const Portion& portion, const Messages& names) {
   const std::string when =
       portion.only_if ? fmt::format("If {}, add", condition_text(*portion.only_if, names)) : "Add";
   return fmt::format("{} {}, wait {}{}.", when, amount_text(portion),
-                     wait_text(portion.wait_minutes), expectation_text(portion, names));
+                     time_text(portion.wait_minutes), expectation_text(portion, names));
 }
 
 std::string when_text(TestOutcome::When when) {
@@ -191,6 +183,14 @@ std::string reading_name(Reading reading, const Messages& names) {
 
 std::string reading_text(Reading reading, double value) {
   return tidy(value, reading == Reading::ph || std::abs(value) < 10 ? 1 : 0);
+}
+
+std::string time_text(double minutes) {
+  constexpr double an_hour = 60;
+  constexpr double a_day = 24 * an_hour;
+  if (minutes < 2 * an_hour) return tidy(minutes, 0) + " min";
+  if (minutes < a_day) return tidy(minutes / an_hour, 1) + " h";
+  return fmt::format("{} day{}", tidy(minutes / a_day, 1), minutes > a_day ? "s" : "");
 }
 
 std::string step_text(const Step& step, const Messages& names) {

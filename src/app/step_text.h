@@ -8,6 +8,9 @@
 
 namespace tub {
 
+/// "80 min", "2.5 h", "3 days".
+std::string time_text(double minutes);
+
 /// What to do, in sentences.
 std::string step_text(const Step& step, const Messages& names);
 

@@ -15,6 +15,14 @@ namespace tub {
 
 struct Block;
 
+/// A picture from outside, such as a shop's logo.
+struct Picture {
+  std::string png;  ///< the file's bytes
+  int width_px = 0;
+  int height_px = 0;
+  std::string alt;  ///< never empty
+};
+
 /// Names the sheet and shows its one big figure (the volume); a rule; facts in one row below it.
 struct Masthead {
   Words kind;    ///< "Startup card"
@@ -22,6 +30,8 @@ struct Masthead {
   Words figure;  ///< "1340 L"; may be empty
   /// From left to right, the last at the right edge; a fact may be a writing line.
   std::vector<Words> facts;
+  /// At the right edge, beside the facts; its place is a box of the style's size at most.
+  std::optional<Picture> logo = std::nullopt;
 };
 
 /// How large a paragraph is set.
@@ -143,6 +153,9 @@ struct Ladder {
   Words wait_head;
   Words test_head;
   Words reading_head;
+  /// Below the last rung of a page after which the ladder goes on; "{key}" is that of the next
+  /// rung.
+  Words continues;
   std::vector<Rung> rungs;
 };
 

@@ -10,7 +10,9 @@
 
 #include "base/error.h"
 #include "export/cairo_faces.h"
+#include "export/cairo_handles.h"
 #include "export/drawable.h"
+#include "export/png_reader.h"
 
 namespace tub {
 namespace {
@@ -93,6 +95,19 @@ class Painter {
       fill(on_dots(x), on_dots(y));
     }
     if (box.stroke) frame(x, y, *box.stroke);
+  }
+
+  void operator()(const Image& image) const {
+    const Surface picture = surface_of_png(*image.png);
+    const double across = cairo_image_surface_get_width(picture.get());
+    const double down = cairo_image_surface_get_height(picture.get());
+    cairo_save(context_);
+    cairo_translate(context_, image.corner.x, image.corner.y);
+    cairo_scale(context_, image.width / across, image.height / down);
+    cairo_set_source_surface(context_, picture.get(), 0, 0);
+    cairo_pattern_set_filter(cairo_get_source(context_), CAIRO_FILTER_BEST);
+    cairo_paint(context_);
+    cairo_restore(context_);
   }
 
   void operator()(const Path& path) const {

@@ -46,6 +46,11 @@ std::string line(const Box& box) {
                      number(box.width), number(box.height), paint(box.fill, box.stroke));
 }
 
+std::string line(const Image& image) {
+  return fmt::format("image {} {} size {} x {}", number(image.corner.x), number(image.corner.y),
+                     number(image.width), number(image.height));
+}
+
 struct Extent {
   Point low{std::numeric_limits<double>::infinity(), std::numeric_limits<double>::infinity()};
   Point high{-std::numeric_limits<double>::infinity(), -std::numeric_limits<double>::infinity()};

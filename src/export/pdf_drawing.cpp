@@ -8,8 +8,10 @@
 #include <map>
 #include <optional>
 
+#include "base/error.h"
 #include "export/drawable.h"
 #include "export/haru.h"
+#include "export/png_reader.h"
 
 namespace tub {
 namespace {
@@ -69,11 +71,19 @@ class Faces {
   std::map<Face, Used> faces_;
 };
 
+[[noreturn]] void refuse_picture() {
+  throw Error(Diagnostic{"a picture cannot be drawn: it is damaged",
+                         {},
+                         {"drawing a page"},
+                         "save it as PNG again",
+                         Fault::machine});
+}
+
 /// Draws the items of one page, and keeps count of its marked contents.
 class PagePainter {
  public:
-  PagePainter(HPDF_Page drawn, const Page& page, Faces& faces)
-      : drawn_(drawn), page_(page), faces_(faces) {}
+  PagePainter(HaruDocument& document, HPDF_Page drawn, const Page& page, Faces& faces)
+      : document_(document), drawn_(drawn), page_(page), faces_(faces) {}
 
   /// The element of each marked content.
   std::vector<int> paint() {
@@ -115,6 +125,17 @@ class PagePainter {
     prepare_paint(path.fill, path.stroke);
     for (const Segment& segment : path.segments) std::visit(*this, segment);
     paint_path(path.fill.has_value(), path.stroke.has_value(), path.even_odd);
+  }
+
+  void operator()(const Image& image) {
+    const std::optional<Picture24> picture = read_png(*image.png);
+    if (!picture) refuse_picture();
+    HPDF_Image loaded = HPDF_LoadRawImageFromMem(
+        document_.get(), reinterpret_cast<const HPDF_BYTE*>(picture->rgb.data()),
+        static_cast<HPDF_UINT>(picture->width), static_cast<HPDF_UINT>(picture->height),
+        HPDF_CS_DEVICE_RGB, 8);
+    HPDF_Page_DrawImage(drawn_, loaded, real(image.corner.x), up(image.corner.y + image.height),
+                        real(image.width), real(image.height));
   }
 
   void operator()(const MoveTo& move) { HPDF_Page_MoveTo(drawn_, real(move.to.x), up(move.to.y)); }
@@ -188,6 +209,7 @@ class PagePainter {
       HPDF_Page_EndPath(drawn_);
   }
 
+  HaruDocument& document_;
   HPDF_Page drawn_;
   const Page& page_;
   Faces& faces_;
@@ -203,7 +225,7 @@ DrawnPage draw(HaruDocument& document, const Page& page, Faces& faces) {
   HPDF_Page drawn = HPDF_AddPage(document.get());
   HPDF_Page_SetWidth(drawn, real(page.width));
   HPDF_Page_SetHeight(drawn, real(page.height));
-  std::vector<int> marks = PagePainter(drawn, page, faces).paint();
+  std::vector<int> marks = PagePainter(document, drawn, page, faces).paint();
   document.require_no_error(
       fmt::format("drawing page {} of {} of {}", page.number, page.pages, page.sheet));
   return {object_number(drawn), std::move(marks)};

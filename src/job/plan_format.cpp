@@ -123,7 +123,10 @@ RecordFields<Drift> drift_fields() {
           {"ph_at_air", "all of it gone", schema::number(),
            [](const Drift& d) { return Json(d.ph_at_air); }},
           {"saturation_index_at_air", "", schema::number(),
-           [](const Drift& d) { return Json(d.saturation_index_at_air); }}};
+           [](const Drift& d) { return Json(d.saturation_index_at_air); }},
+          {"acid", "of the shelf, that answers it; null where there is none",
+           schema::or_null(schema::text()),
+           [](const Drift& d) { return d.acid.empty() ? Json(nullptr) : Json(d.acid); }}};
 }
 
 using OptionalInterval = std::optional<Interval> ActiveSanitizer::*;

@@ -91,6 +91,24 @@ Heading read_heading(const Value& job, Job& result) {
   return heading;
 }
 
+bool is_in_us_gallons(const Value& job) {
+  const Value* const vessel = job.find("vessel");
+  const Value* volume = vessel == nullptr ? nullptr : vessel->find("volume");
+  if (volume != nullptr && volume->is_object()) volume = volume->find("value");
+  if (volume == nullptr || !volume->is_read()) return false;
+  const std::string text = volume->node().text().value_or("");
+  const bool is_us = text.find("US") != std::string::npos || text.find("us") != std::string::npos;
+  return is_us && text.find("gal") != std::string::npos;
+}
+
+// A sheet is in the units that the person weighs and measures in.
+void set_units(const Value& job, const MeasureSystem& measure, Heading& heading) {
+  const bool weighs_in_ounces = measure.mass_unit == "oz";
+  heading.weighs_in = weighs_in_ounces ? UnitSystem::us : UnitSystem::metric;
+  heading.measures_in =
+      weighs_in_ounces || is_in_us_gallons(job) ? UnitSystem::us : UnitSystem::metric;
+}
+
 void read_waters(const Value& job, PlanRequest& request, const JobReading& reading) {
   const Value* const source = job.find("source_water");
   const Value* const tub = job.find("tub_water");
@@ -190,11 +208,11 @@ Outcome<Job> read_job(const NamedText& job_text, const std::optional<NamedText>&
   if (!value.is_object()) throw_if_any(files);
   outcome.value.heading = read_heading(value, outcome.value);
   outcome.value.request = read_request(value, outcome.value.heading, reading);
+  set_units(value, outcome.value.request.measure, outcome.value.heading);
   outcome.value.sheets = read_sheets(value);
   outcome.value.rules = value.text("rules").value_or("");
   throw_if_any(files);
 
-  outcome.value.whole = merged->dump();
   outcome.value.request.fingerprint = fingerprint(*merged);
   place_texts(outcome.value.texts, files);
   place_logo(outcome.value.logo, files);

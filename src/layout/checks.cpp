@@ -71,6 +71,10 @@ struct FindBounds {
                         box.corner.y + box.height};
     return grown(bounds, box.stroke ? box.stroke->width / 2 : 0);
   }
+  Bounds operator()(const Image& image) const {
+    return {image.corner.x, image.corner.y, image.corner.x + image.width,
+            image.corner.y + image.height};
+  }
   Bounds operator()(const Path& path) const {
     const Point first = std::get<MoveTo>(path.segments.front()).to;
     Bounds bounds{first.x, first.y, first.x, first.y};
@@ -109,7 +113,7 @@ const TextRun* text_in(const Item& item) { return std::get_if<TextRun>(&item); }
 
 std::string named(const Item& item) {
   if (const TextRun* const run = text_in(item)) return "\"" + run->text + "\"";
-  constexpr std::string_view kinds[] = {"text", "a rule", "a box", "a path"};
+  constexpr std::string_view kinds[] = {"text", "a rule", "a box", "a path", "a picture"};
   return std::string(kinds[item.index()]);
 }
 

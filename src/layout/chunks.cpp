@@ -1,9 +1,12 @@
 // Lays out each block, and each rung, on its own.
 #include "layout/chunks.h"
 
+#include <cstddef>
 #include <utility>
 
+#include "base/text.h"
 #include "layout/blocks.h"
+#include "layout/lines.h"
 
 namespace tub {
 namespace {
@@ -16,16 +19,42 @@ double room_share(const std::vector<Block>& blocks) {
   return share;
 }
 
+/// Which rung is on the next page, from the text edge; without height if the ladder has no words
+/// for it.
+Fragment lay_continues(const Ladder& ladder, const Rung& next, const LadderTracks& tracks,
+                       const Context& context) {
+  Words words = ladder.continues;
+  for (Inline& part : words.parts) {
+    if (auto* const plain = std::get_if<Plain>(&part)) {
+      plain->text = replaced(plain->text, "{key}", text_of(next.key));
+    } else if (auto* const bold = std::get_if<Bold>(&part)) {
+      bold->text = replaced(bold->text, "{key}", text_of(next.key));
+    }
+  }
+  Fragment fragment;
+  if (words.empty()) return fragment;
+  const double width = tracks.right - tracks.text;
+  const Fragment line = paragraph(words, context.types().body, width, context,
+                                  Element::of(Role::paragraph), Align::right);
+  fragment.place(line, {tracks.text, 0});
+  fragment.height = line.height;
+  return fragment;
+}
+
 void add_rungs(std::vector<Chunk>& chunks, const Ladder& ladder, const Block& block, double width,
                const Context& context) {
   ChunkLadder parts{ladder_tracks(ladder, width, context), {}};
   parts.head = lay_ladder_head(ladder, parts.tracks, context);
   const auto shared = std::make_shared<const ChunkLadder>(std::move(parts));
   bool first = true;
-  for (const Rung& rung : ladder.rungs) {
+  for (std::size_t i = 0; i < ladder.rungs.size(); ++i) {
+    const Rung& rung = ladder.rungs[i];
     Chunk chunk;
     chunk.fragment = lay_rung(ladder, rung, shared->tracks, context);
     chunk.ladder = shared;
+    if (i + 1 < ladder.rungs.size()) {
+      chunk.continues = lay_continues(ladder, ladder.rungs[i + 1], shared->tracks, context);
+    }
     chunk.close = first && block.close_to_previous;
     chunk.prefer_break = rung.prefer_break_before;
     chunk.room_share = room_share(rung.blocks);

@@ -24,6 +24,7 @@ struct Chunk {
   Fragment fragment;
   std::optional<Fragment> short_form;         ///< of a masthead, for the pages after the first
   std::shared_ptr<const ChunkLadder> ladder;  ///< of a rung; rungs of one ladder share it
+  Fragment continues;  ///< of a rung: stands below it where the next one is on another page
   bool every_page = false;
   bool close = false;         ///< to the chunk before it: no page may end between the two
   bool prefer_break = false;  ///< before it

@@ -27,6 +27,7 @@ struct MoveItem {
     rule.to = sum(rule.to, by);
   }
   void operator()(Box& box) const { box.corner = sum(box.corner, by); }
+  void operator()(Image& image) const { image.corner = sum(image.corner, by); }
   void operator()(Path& path) const {
     for (Segment& segment : path.segments) segment = std::visit(MoveSegment{by}, segment);
     if (path.grid) path.grid->corner = sum(path.grid->corner, by);

@@ -96,6 +96,10 @@ class PageMaker {
       }
       whole.place(placed.short_form ? *chunk.short_form : chunk.fragment, at,
                   chunk.ladder ? list : root);
+      if (placed.ladder_goes_on) {
+        const double below = chunk.fragment.height + lengths_.ladder_foot;
+        whole.place(chunk.continues, {at.x, at.y + below}, root);
+      }
     }
   }
 

@@ -1,6 +1,7 @@
 // The head of a sheet: kind and title at the left, the figure at the right, a rule, the facts.
 #include <algorithm>
 #include <cstddef>
+#include <memory>
 #include <string>
 #include <utility>
 #include <vector>
@@ -95,7 +96,7 @@ void lay_facts(Fragment& fragment, const Masthead& masthead, double width, const
     double x = 0;
     for (std::size_t i = first; i < first + count; ++i) {
       const double line_width = facts[i].width;
-      if (i + 1 == facts.size() && i > 0) x = width - line_width;
+      if (i + 1 == facts.size() && i > first) x = width - line_width;
       write_line(fragment, std::move(facts[i]), {x, baseline}, Element::of(Role::paragraph));
       x += line_width + gap;
     }
@@ -104,13 +105,45 @@ void lay_facts(Fragment& fragment, const Masthead& masthead, double width, const
   }
 }
 
+/// A logo in its box at the right edge, from the fragment's height downwards.
+struct LaidLogo {
+  double width = 0;
+  double height = 0;
+};
+
+LaidLogo lay_logo(Fragment& fragment, const Picture& logo, double right, const Context& context) {
+  const Lengths& lengths = context.lengths();
+  const double scale =
+      std::min(lengths.logo_width / logo.width_px, lengths.logo_height / logo.height_px);
+  const LaidLogo size{logo.width_px * scale, logo.height_px * scale};
+  const Image image{.corner = {right - size.width, fragment.height + lengths.rule_below},
+                    .width = size.width,
+                    .height = size.height,
+                    .png = std::make_shared<const std::string>(logo.png)};
+  fragment.write_figure(Mark{Mark::Kind::figure, {image}, logo.alt});
+  return size;
+}
+
+/// The facts, and the logo at their right.
+void lay_facts_and_logo(Fragment& fragment, const Masthead& masthead, double width,
+                        const Context& context) {
+  const double top = fragment.height + context.lengths().rule_below;
+  LaidLogo logo;
+  if (masthead.logo) logo = lay_logo(fragment, *masthead.logo, width, context);
+  const double taken = logo.width > 0 ? logo.width + context.lengths().title_gap : 0;
+  if (!masthead.facts.empty()) lay_facts(fragment, masthead, width - taken, context);
+  fragment.height = std::max(fragment.height, top + logo.height);
+}
+
 }  // namespace
 
 Fragment lay_masthead(const Masthead& masthead, double width, const Context& context) {
   Fragment fragment;
   lay_head(fragment, masthead, width, context);
   draw_rule(fragment, width, context);
-  if (!masthead.facts.empty()) lay_facts(fragment, masthead, width, context);
+  if (!masthead.facts.empty() || masthead.logo) {
+    lay_facts_and_logo(fragment, masthead, width, context);
+  }
   return fragment;
 }
 

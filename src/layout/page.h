@@ -3,6 +3,7 @@
 #pragma once
 
 #include <cstdint>
+#include <memory>
 #include <optional>
 #include <string>
 #include <utility>
@@ -117,8 +118,17 @@ struct Path {
   std::optional<Grid> grid = std::nullopt;
 };
 
+/// A picture scaled into a rectangle; what is see-through in it shows white paper.
+struct Image {
+  Point corner;  ///< upper left
+  double width = 0;
+  double height = 0;
+  std::shared_ptr<const std::string> png;  ///< the file's bytes
+  int element = artifact;
+};
+
 /// In drawing order: a later item covers an earlier one.
-using Item = std::variant<TextRun, Rule, Box, Path>;
+using Item = std::variant<TextRun, Rule, Box, Path, Image>;
 
 /// What an element is, in the terms of tagged PDF (ISO 32000-1, 14.8.4).
 enum class Role {

@@ -72,9 +72,15 @@ class Paginator {
   }
 
   void end_ladder(PagePlan& page) const {
-    if (page.placed.empty() || !chunks_[page.placed.back().chunk].ladder) return;
-    page.placed.back().ladder_ends = true;
+    if (page.placed.empty()) return;
+    Placed& last = page.placed.back();
+    const Chunk& chunk = chunks_[last.chunk];
+    if (!chunk.ladder) return;
+    last.ladder_ends = true;
     page.height += lengths_.ladder_foot;
+    const std::size_t next = last.chunk + 1;
+    last.ladder_goes_on = next < chunks_.size() && chunks_[next].ladder == chunk.ladder;
+    if (last.ladder_goes_on) page.height += chunk.continues.height;
   }
 
   void add(PagePlan& page, std::size_t i, bool first_page) const {

@@ -13,9 +13,10 @@ namespace tub {
 struct Placed {
   std::size_t chunk = 0;
   bool short_form = false;
-  bool ladder_begins = false;  ///< its ladder's heads stand above it on this page
-  bool ladder_ends = false;    ///< the stiles run out below it
-  double top = 0;              ///< of the chunk itself, below its heads, from the blocks' top
+  bool ladder_begins = false;   ///< its ladder's heads stand above it on this page
+  bool ladder_ends = false;     ///< the stiles run out below it
+  bool ladder_goes_on = false;  ///< on the next page: a line below the stiles says so
+  double top = 0;               ///< of the chunk itself, below its heads, from the blocks' top
 };
 
 /// All chunks of one page, from the top.

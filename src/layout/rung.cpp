@@ -149,6 +149,24 @@ class RungMaker {
     return narrow < wide && narrow >= lengths_.sentence_gap ? narrow : wide;
   }
 
+  /// The point before which a line ends early, so that the last does not stand alone on its line;
+  /// past the points where there is no need. Sentences may stand alone.
+  std::size_t early_break(double x, double gap) const {
+    const std::size_t count = rung_.aside.size();
+    std::size_t first_of_line = 0;
+    for (std::size_t i = 0; i < count; ++i) {
+      if (text_of(rung_.aside[i]).ends_with('.')) return count;
+      const double width = single_line(rung_.aside[i], context_.types().body, context_).width;
+      if (x + width > title_right() + 1e-6) {
+        x = title_x();
+        first_of_line = i;
+      }
+      x += width + gap;
+    }
+    const bool stands_alone = count > 2 && first_of_line == count - 1;
+    return stands_alone ? count - 2 : count;
+  }
+
   /// Points behind the title as far as they fit there, the rest on lines of their own.
   void lay_aside(Point at) {
     const Type& body = context_.types().body;
@@ -156,9 +174,14 @@ class RungMaker {
     at.x += gap;
     Flow flow(title_x(), title_right(), gap, at);
     Content content;
-    for (const Words& point : rung_.aside) {
+    const std::size_t early = early_break(at.x, gap);
+    for (std::size_t i = 0; i < rung_.aside.size(); ++i) {
+      const Words& point = rung_.aside[i];
       const Line line = single_line(point, body, context_);
-      if (flow.baseline() == at.y && !flow.fits(line)) flow.new_line(next_line());
+      const bool is_first_line = flow.baseline() == at.y;
+      if (i == early || (is_first_line && !flow.fits(line))) {
+        flow.new_line(is_first_line ? next_line() : body.leading);
+      }
       flow.add(content, point, body, context_);
       // Sentences follow each other as in running text.
       if (text_of(point).ends_with('.')) flow.close_up(std::min(gap, lengths_.sentence_gap));

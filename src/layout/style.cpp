@@ -68,6 +68,8 @@ const Members<Lengths, double> length_members = {
     {"rule_below", &Lengths::rule_below},
     {"fact_gap", &Lengths::fact_gap},
     {"fact_gap_least", &Lengths::fact_gap_least},
+    {"logo_width", &Lengths::logo_width},
+    {"logo_height", &Lengths::logo_height},
     {"chip_padding", &Lengths::chip_padding},
     {"tick", &Lengths::tick},
     {"small_tick", &Lengths::small_tick},

@@ -82,6 +82,8 @@ struct Lengths {
   double rule_below = 0;
   double fact_gap = 0;
   double fact_gap_least = 0;
+  double logo_width = 0;  ///< of the box that a logo is scaled into
+  double logo_height = 0;
   double chip_padding = 0;
   double tick = 0;
   double small_tick = 0;

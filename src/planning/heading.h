@@ -13,15 +13,27 @@ struct CalendarDate {
   friend bool operator==(const CalendarDate&, const CalendarDate&) = default;
 };
 
+/// A shop's picture, as it stands in its file.
+struct Logo {
+  std::string png;  ///< bytes
+  int width_px = 0;
+  int height_px = 0;
+};
+
+/// The units that a sheet is in.
+enum class UnitSystem { metric, us };
+
 struct Heading {
   std::optional<CalendarDate> date;  ///< none: a writing line on the sheet
   std::string prepared_for;
   std::string shop_name;
   std::string shop_phone;
   std::string shop_address;
-  std::string logo_png;  ///< bytes; empty: none
+  std::optional<Logo> logo;
   std::string vessel_name;
-  std::string shell;  ///< identifier
+  std::string shell;                            ///< identifier
+  UnitSystem weighs_in = UnitSystem::metric;    ///< grams and millilitres, or ounces
+  UnitSystem measures_in = UnitSystem::metric;  ///< litres and °C, or US gallons and °F
 };
 
 }  // namespace tub

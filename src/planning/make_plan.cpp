@@ -26,7 +26,9 @@ Drift drift_of(const Situation& situation, const Water& final) {
   half_way.totals[Component::carbonate] -= carbon_surplus(half_way, air, species) / 2;
   const Water at_air = exchange_carbon_dioxide(spent, air, species);
   const WaterState state = situation.bench.state(at_air);
-  return {situation.bench.ph(half_way), state.ph, state.saturation_index};
+  const Supply* const acid = situation.mildest(Purpose::lower_ph);
+  return {situation.bench.ph(half_way), state.ph, state.saturation_index,
+          acid == nullptr ? "" : acid->product().id};
 }
 
 bool meets_a_demand(const Move& move) {

@@ -135,6 +135,7 @@ struct Drift {
   double ph_half_way = 0;
   double ph_at_air = 0;
   double saturation_index_at_air = 0;
+  std::string acid;  ///< the shelf's mildest, which answers it; empty: there is none
 };
 
 /// How much of the final water's sanitizer kills germs at once, and what the rest is: 90 %, what is

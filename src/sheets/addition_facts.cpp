@@ -24,7 +24,8 @@ std::string raising_key(const Product& product, Reading reading) {
     case Reading::calcium_hardness:
       return "raise_calcium";
     case Reading::total_bromine:
-      return product.can(Purpose::bromide_bank) ? "bromide_bank" : "sanitize";
+      if (product.can(Purpose::bromide_bank)) return "bromide_bank";
+      return product.in_group("bromine") ? "sanitize" : "wake_bromide";
     case Reading::cyanuric_acid:
       return "stabilise_chlorine";
     default:
@@ -202,6 +203,12 @@ bool can_happen(const Step& step, const TestOutcome& outcome) {
   return is_over(outcome.when) ? found->second.high.has_value() : found->second.low.value_or(0) > 0;
 }
 
+// What is too high falls with the cover off; what is too low is still on its way up.
+const char* waiting_key(const TestOutcome& outcome, OutcomeStyle style) {
+  if (style.is_airing) return "then.air_and_test";
+  return is_over(outcome.when) ? "then.wait_and_test" : "then.leave_and_test";
+}
+
 Words outcome_action(const Wording& wording, const TestOutcome& outcome, OutcomeStyle style) {
   const Messages& messages = wording.messages();
   const std::string time = wording.about(outcome.hours.value_or(1));
@@ -209,8 +216,7 @@ Words outcome_action(const Wording& wording, const TestOutcome& outcome, Outcome
     case TestOutcome::Action::skip_rest:
       return messages.words(style.pours > 1 ? "then.skip_rest" : "then.go_on");
     case TestOutcome::Action::wait_and_test:
-      return messages.words(style.is_airing ? "then.air_and_test" : "then.wait_and_test",
-                            {{"time", time}});
+      return messages.words(waiting_key(outcome, style), {{"time", time}});
     case TestOutcome::Action::stop_and_call:
       break;
   }
@@ -229,7 +235,7 @@ Words test_words(const Wording& wording, const Step& step) {
   const Messages& messages = wording.messages();
   if (step.test_is_clarity) return messages.words("pour.look");
   if (step.test_too_coarse) return messages.words("pour.have_us_test");
-  return step.test ? plain(wording.reading_in_text(*step.test)) : Words{};
+  return step.test ? plain(wording.reading_in_text(*step.test)) : messages.words("pour.no_test");
 }
 
 Words target_words(const Wording& wording, const Step& step) {

@@ -15,9 +15,12 @@ namespace tub {
 namespace {
 
 Masthead compose_masthead(Composer& composer, const Node& node) {
-  Composer::allow_only(node, {"kind", "title", "figure", "facts"});
-  return {composer.words(node, "kind"), composer.words(node, "title"),
-          composer.words(node, "figure"), composer.words_list(node, "facts")};
+  Composer::allow_only(node, {"kind", "title", "figure", "facts", "logo"});
+  Masthead masthead{composer.words(node, "kind"), composer.words(node, "title"),
+                    composer.words(node, "figure"), composer.words_list(node, "facts")};
+  const std::string logo = composer.text(node, "logo");
+  if (!logo.empty()) masthead.logo = Picture{{}, 0, 0, logo};  // the bytes are no template's matter
+  return masthead;
 }
 
 Paragraph compose_paragraph(Composer& composer, const Node& node) {
@@ -135,8 +138,8 @@ Rung compose_rung(Composer& composer, const Node& node) {
 }
 
 Ladder compose_ladder(Composer& composer, const Node& node) {
-  Composer::allow_only(node,
-                       {"key", "pour_head", "wait_head", "test_head", "reading_head", "rungs"});
+  Composer::allow_only(
+      node, {"key", "pour_head", "wait_head", "test_head", "reading_head", "continues", "rungs"});
   Ladder ladder;
   if (const auto key = node.find("key")) {
     const std::vector<std::string> keys = {"number", "name"};
@@ -146,6 +149,7 @@ Ladder compose_ladder(Composer& composer, const Node& node) {
   ladder.wait_head = composer.words(node, "wait_head");
   ladder.test_head = composer.words(node, "test_head");
   ladder.reading_head = composer.words(node, "reading_head");
+  ladder.continues = composer.words(node, "continues");
   composer.items(node, "rungs",
                  [&](const Node& item) { ladder.rungs.push_back(compose_rung(composer, item)); });
   return ladder;

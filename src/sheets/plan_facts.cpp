@@ -13,18 +13,39 @@
 #include "sheets/found_facts.h"
 #include "sheets/plan_shape.h"
 #include "sheets/rung_facts.h"
+#include "sheets/sanitizer_facts.h"
 #include "sheets/wording.h"
 
 namespace tub {
 namespace {
 
+bool is_digit(char character) { return character >= '0' && character <= '9'; }
+
+// A house's number stays with its street: no line ends behind it.
+std::string address_kept_together(std::string text) {
+  const std::string no_break_space = "\u00A0";
+  for (std::size_t end = 1; end < text.size(); ++end) {
+    if (text[end] != ' ' || !is_digit(text[end - 1])) continue;
+    std::size_t begin = end - 1;
+    while (begin > 0 && is_digit(text[begin - 1])) --begin;
+    const bool is_house = begin == 0 || (begin > 1 && text.compare(begin - 2, 2, ", ") == 0);
+    if (is_house) text.replace(end, 1, no_break_space);
+  }
+  return text;
+}
+
 void set_people(Facts& facts, const Wording& wording) {
   const Heading& heading = wording.sources().heading;
   const Messages& messages = wording.messages();
   const std::string phone = unbroken(heading.shop_phone);
-  facts.set("vessel", typeset(heading.vessel_name));
+  facts.set("vessel", address_kept_together(typeset(heading.vessel_name)));
   facts.set("prepared_for", typeset(heading.prepared_for));
   facts.set("shop", typeset(heading.shop_name));
+  if (heading.logo) {
+    facts.set("logo", heading.shop_name.empty()
+                          ? messages.words("logo.unnamed")
+                          : messages.words("logo.of_shop", {{"shop", typeset(heading.shop_name)}}));
+  }
   facts.set("address", typeset(heading.shop_address));
   facts.set("phone", phone);
   facts.set("phone_or_line", phone.empty() ? messages.words("line") : plain(phone));
@@ -67,6 +88,17 @@ double dosing_temperature_c(const Plan& plan) {
   return plan.start.temperature_c;
 }
 
+Words joined(const Messages& messages, std::string_view key, const Words& first, Words second) {
+  if (first.empty()) return second;
+  return messages.words(key, {{"first", first}, {"second", std::move(second)}});
+}
+
+// What this shell does not bear; nothing for shells that bear what the cautions allow anyway.
+std::string shell_care(const Wording& wording) {
+  const std::string key = "shell_care." + wording.sources().heading.shell;
+  return wording.messages().has(key) ? wording.messages().text(key) : "";
+}
+
 void set_cautions(Facts& facts, const Wording& wording) {
   const Messages& messages = wording.messages();
   const std::vector<std::string> protection = common_protection(wording);
@@ -77,13 +109,11 @@ void set_cautions(Facts& facts, const Wording& wording) {
     list = list.empty() ? word : messages.text("list.comma", {{"first", list}, {"second", word}});
   }
   const std::string warm = wording.temperature(dosing_temperature_c(wording.plan()));
-  facts.set("every_time",
-            messages.words("every_time", {{"protection", list}, {"temperature", warm}}));
-}
-
-Words joined(const Messages& messages, std::string_view key, const Words& first, Words second) {
-  if (first.empty()) return second;
-  return messages.words(key, {{"first", first}, {"second", std::move(second)}});
+  Words every_time = messages.words("every_time", {{"protection", list}, {"temperature", warm}});
+  if (const std::string care = shell_care(wording); !care.empty()) {
+    every_time = joined(messages, "sentences", every_time, plain(care));
+  }
+  facts.set("every_time", std::move(every_time));
 }
 
 // The worst pairs of this shelf: one for each way in which two products can kill.
@@ -133,13 +163,11 @@ Words draining_words(const Wording& wording, const Remedy& remedy) {
 
 Words remedy_words(const Wording& wording, const Remedy& remedy) {
   const Messages& messages = wording.messages();
-  constexpr double minutes_an_hour = 60;
   if (remedy.kind == "drain") return draining_words(wording, remedy);
   if (remedy.kind == "buy") return buying_words(wording, remedy);
   if (remedy.kind == "wait") {
     if (!remedy.hours) return messages.words("remedy.wait_and_test");
-    return messages.words("remedy.wait",
-                          {{"time", wording.duration(*remedy.hours * minutes_an_hour)}});
+    return messages.words("remedy.wait", {{"time", wording.about(*remedy.hours)}});
   }
   return messages.words("remedy." + remedy.kind,
                         {{"share", wording.rounded_percent(remedy.fraction.value_or(0))},
@@ -170,8 +198,19 @@ Words drift_words(const Wording& wording) {
   const auto target = plan.targets.readings.find(Reading::ph);
   const bool has_band = target != plan.targets.readings.end() && target->second.high;
   if (!has_band || plan.drift.ph_at_air <= *target->second.high) return {};
-  return wording.messages().words("drift",
-                                  {{"ph", wording.value(Reading::ph, plan.drift.ph_at_air)}});
+  const std::string ph = wording.value(Reading::ph, plan.drift.ph_at_air);
+  const std::string& acid = plan.drift.acid;
+  if (acid.empty()) return wording.messages().words("drift.without_acid", {{"ph", ph}});
+  return wording.messages().words("drift.with_acid",
+                                  {{"ph", ph}, {"acid", wording.product_in_text(acid)}});
+}
+
+// How the sanitizer works, and what pH does by itself, in one paragraph.
+Words outlook_words(const Wording& wording) {
+  const Words active = active_sanitizer_words(wording);
+  const Words drift = drift_words(wording);
+  if (drift.empty()) return active;
+  return joined(wording.messages(), "sentences", active, drift);
 }
 
 Words assumed_words(const Wording& wording) {
@@ -217,6 +256,9 @@ Facts plan_facts(const SheetSources& sources, const Messages& messages) {
   facts.set("found", found_facts(wording));
   facts.set("unmet", unmet_facts(wording));
   facts.set("rungs", rung_facts(wording));
+  facts.set("active", active_sanitizer_words(wording));
+  facts.set("outlook", outlook_words(wording));
+  facts.set("hand_over", hand_over_words(wording));
   facts.set("drift", drift_words(wording));
   facts.set("assumed", assumed_words(wording));
   set_foot(facts, wording);

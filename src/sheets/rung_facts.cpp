@@ -45,6 +45,20 @@ void collect_additions(const std::vector<Step>& steps, std::vector<const Additio
   }
 }
 
+// Whether the plan's own first step is here: a plan that goes on from retests was tested just now.
+bool begins_plan(const Plan& plan, const Group& group) {
+  return plan.found.empty() && !group.empty() && group.front() == &plan.steps.front();
+}
+
+// Which water is tested again, and when: a full tub before anything is done, the tap before it is
+// mixed with another.
+Words first_test_words(const Wording& wording, const Group& group) {
+  const Messages& messages = wording.messages();
+  if (first_of<FillVessel>(group) == nullptr) return messages.words("rung.test_before");
+  const bool blends = first_of<Replace>(group) != nullptr;
+  return messages.words(blends ? "rung.test_tap" : "rung.test_again");
+}
+
 class RungWriter {
  public:
   RungWriter(const Wording& wording, const Group& group)
@@ -52,6 +66,7 @@ class RungWriter {
 
   Facts write() {
     rung_.set("number", std::to_string(group_.front()->number));
+    write_first_test();
     write_heating();
     for (const Step* const step : group_) write_step(*step);
     return std::move(rung_);
@@ -59,6 +74,13 @@ class RungWriter {
 
  private:
   const Messages& messages() const { return wording_.messages(); }
+
+  // The first rung asks whether the water is still what it was; where it pours, that comes first.
+  void write_first_test() {
+    if (!begins_plan(wording_.plan(), group_)) return;
+    const bool pours = first_of<Addition>(group_) != nullptr || first_of<Repeat>(group_) != nullptr;
+    rung_.add(pours ? "aside" : "notes", text_facts(first_test_words(wording_, group_)));
+  }
 
   void write_heating() {
     const bool fills = first_of<FillVessel>(group_) != nullptr;
@@ -74,7 +96,6 @@ class RungWriter {
                            ? messages().words("rung.fill")
                            : messages().words("rung.fill_and_heat", {{"temperature", to}}));
     rung_.add("aside", text_facts(messages().words("rung.fill_how")));
-    rung_.add("notes", text_facts(messages().words("rung.test_again")));
   }
 
   void write_step(const Step& step) {
@@ -99,7 +120,9 @@ class RungWriter {
   void add_airing(const Step& step, const ReleaseCarbonDioxide& release) {
     Facts pour(pour_shape());
     pour.set("amount", messages().words("pour.air"));
-    pour.set("wait", wording_.hours(release.jets_hours));
+    pour.set("spoons",
+             messages().words("pour.air_takes", {{"time", wording_.hours(release.jets_hours)}}));
+    pour.set("wait", wording_.at_least(release.jets_hours.low));
     pour.set("test", test_words(wording_, step));
     pour.set("reading", target_words(wording_, step));
     rung_.add("pours", std::move(pour));
@@ -194,11 +217,14 @@ class RungWriter {
   // At the fill the other water is part of it; later some has to be drained first.
   void write_replace(const Replace& replace) {
     const bool fills = first_of<FillVessel>(group_) != nullptr;
+    const double litres = wording_.plan().volume_l;
     const std::vector<MessageParameter> parameters = {
-        {"share", wording_.percent(replace.fraction)},
+        {"share", wording_.rounded_percent(replace.fraction)},
+        {"volume", wording_.rounded_volume(replace.fraction * litres)},
+        {"rest", wording_.rounded_volume((1 - replace.fraction) * litres)},
         {"water", messages().text("water." + replace.with)}};
     if (fills) {
-      rung_.add("aside", text_facts(messages().words("rung.blend", parameters)));
+      rung_.add("notes", text_facts(messages().words("rung.blend", parameters)));
       return;
     }
     rung_.set("tick", messages().words("yes"));
@@ -221,6 +247,9 @@ class GateWriter {
 
   Facts write() {
     rung_.set("tick", messages().words("yes"));
+    if (begins_plan(wording_.plan(), heating_)) {
+      rung_.add("notes", text_facts(first_test_words(wording_, heating_)));
+    }
     write_title();
     write_points();
     write_notes();
@@ -303,9 +332,12 @@ bool is_heating_only(const Group& group) {
 
 int last_number(const Plan& plan) {
   if (plan.steps.empty()) return 1;
-  const bool ends_heating = std::holds_alternative<Heat>(plan.steps.back().what);
-  const bool begins_with_it = plan.steps.back().number == plan.steps.front().number;
-  return plan.steps.back().number + (ends_heating && !begins_with_it ? 0 : 1);
+  const int last = plan.steps.back().number;
+  const bool is_only_heating =
+      std::all_of(plan.steps.begin(), plan.steps.end(), [last](const Step& step) {
+        return step.number != last || std::holds_alternative<Heat>(step.what);
+      });
+  return is_only_heating ? last : last + 1;
 }
 
 std::vector<std::string> common_protection(const Wording& wording) {

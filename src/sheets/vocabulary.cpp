@@ -29,6 +29,8 @@ constexpr std::array code_rows = {
     Row{"date", "day month year"},
     Row{"date_line"},
     Row{"by", "shop"},
+    Row{"logo.of_shop", "shop"},
+    Row{"logo.unnamed"},
     Row{"by_with_phone", "shop phone"},
     Row{"volume_facts", "other_volume give_or_take shell"},
     Row{"every_time", "protection temperature"},
@@ -40,7 +42,13 @@ constexpr std::array code_rows = {
     Row{"list.comma", "first second"},
     Row{"list.semicolon", "first second"},
     Row{"sentences", "first second"},
-    Row{"drift", "ph"},
+    Row{"active.chlorine", "share range"},
+    Row{"active.bound_chlorine", "share bound range"},
+    Row{"active.bromine", "share range"},
+    Row{"hand_over.later", "amount limit product"},
+    Row{"hand_over.at_once", "limit product"},
+    Row{"drift.with_acid", "ph acid"},
+    Row{"drift.without_acid", "ph"},
     Row{"assumed_list", "list"},
     Row{"channel.not_tested"},
     Row{"limit.at_most", "n"},
@@ -49,6 +57,8 @@ constexpr std::array code_rows = {
     Row{"rung.fill_and_heat", "temperature"},
     Row{"rung.fill_how"},
     Row{"rung.test_again"},
+    Row{"rung.test_before"},
+    Row{"rung.test_tap"},
     Row{"rung.heat", "temperature"},
     Row{"rung.does", "does"},
     Row{"rung.does_and_note", "does note"},
@@ -57,19 +67,21 @@ constexpr std::array code_rows = {
     Row{"rung.in_rounds", "product"},
     Row{"rung.release"},
     Row{"rung.release_does"},
-    Row{"rung.blend", "share water"},
-    Row{"rung.replace", "share water"},
+    Row{"rung.blend", "share volume rest water"},
+    Row{"rung.replace", "share volume rest water"},
     Row{"rung.replace_how"},
     Row{"pour.if_under", "n"},
     Row{"pour.if_over", "n"},
     Row{"pour.expect", "range"},
     Row{"pour.look"},
     Row{"pour.have_us_test"},
+    Row{"pour.no_test"},
     Row{"pour.target", "range"},
     Row{"pour.target_clear"},
     Row{"pour.until_under", "n"},
     Row{"pour.until_over", "n"},
     Row{"pour.air"},
+    Row{"pour.air_takes", "time"},
     Row{"pour.end_of_round"},
     Row{"pour.rounds", "numbers"},
     Row{"found.done", "last"},
@@ -93,6 +105,7 @@ constexpr std::array code_rows = {
     Row{"then.skip_rest"},
     Row{"then.stop_and_call"},
     Row{"then.wait_and_test", "time"},
+    Row{"then.leave_and_test", "time"},
     Row{"then.air_and_test", "time"},
     Row{"then.skip_second"},
     Row{"then.another_round", "times most"},
@@ -111,6 +124,7 @@ constexpr std::array code_rows = {
     Row{"does.raise_calcium"},
     Row{"does.sanitize"},
     Row{"does.bromide_bank"},
+    Row{"does.wake_bromide"},
     Row{"does.stabilise_chlorine"},
     Row{"does.hold_metals"},
     Row{"does.hold_named_metals", "metals"},
@@ -134,6 +148,8 @@ constexpr std::array code_rows = {
     Row{"alignment_page.title", "stock"},
     Row{"alignment_page.note", "mark from to"},
     Row{"alignment_page.short_note", "mark"},
+    Row{"unit.day.one", "n"},
+    Row{"unit.day.many", "n"},
 };
 
 // Reasons of a plan by the group that says them; a parameter that only some plans give is not here.
@@ -208,6 +224,10 @@ constexpr std::array<std::string_view, 11> units = {
 constexpr std::array<std::string_view, 7> shells = {
     "acrylic", "vinyl", "rotomoulded", "fibreglass", "stainless_steel", "timber", "tile"};
 
+// Shells that need a caution of their own.
+constexpr std::array<std::string_view, 4> delicate_shells = {"vinyl", "stainless_steel", "timber",
+                                                             "tile"};
+
 void require(Keys& keys, const std::string& key, std::string_view parameters = "") {
   std::set<std::string>& known = keys[key];
   for (const std::string& parameter : split(parameters, ' ')) {
@@ -223,6 +243,9 @@ void require_fixed(Keys& keys) {
   }
   for (const std::string_view unit : units) require(keys, fmt::format("unit.{}", unit), "n");
   for (const std::string_view shell : shells) require(keys, fmt::format("shell.{}", shell));
+  for (const std::string_view shell : delicate_shells) {
+    require(keys, fmt::format("shell_care.{}", shell));
+  }
   for (const Reading reading : all_readings) {
     require(keys, fmt::format("reading.{}.name", name_of(reading)));
     require(keys, fmt::format("reading.{}.in_text", name_of(reading)));

@@ -17,6 +17,7 @@ namespace {
 constexpr double litres_a_us_gallon = 3.785411784;  // exact: 231 cubic inches
 constexpr double millilitres_a_us_fluid_ounce = 29.5735295625;
 constexpr double minutes_an_hour = 60;
+constexpr double minutes_a_day = 24 * minutes_an_hour;
 
 // How finely each reading is printed: as far as any owner's test shows it.
 Decimals decimals_of(Reading reading) {
@@ -43,28 +44,6 @@ bool is_scale_unit(const std::string& unit) {
 
 bool is_us_scale_unit(const std::string& unit) { return unit == "oz" || unit == "us_fluid_ounce"; }
 
-bool has_us_scale(const std::vector<Step>& steps);
-
-struct HasUsScale {
-  bool operator()(const Addition& addition) const {
-    return std::any_of(
-        addition.portions.begin(), addition.portions.end(), [](const Portion& portion) {
-          return std::any_of(portion.measure.begin(), portion.measure.end(),
-                             [](const Measure& m) { return is_us_scale_unit(m.unit); });
-        });
-  }
-  bool operator()(const Repeat& repeat) const { return has_us_scale(repeat.steps); }
-  template <class Other>
-  bool operator()(const Other&) const {
-    return false;
-  }
-};
-
-bool has_us_scale(const std::vector<Step>& steps) {
-  return std::any_of(steps.begin(), steps.end(),
-                     [](const Step& step) { return std::visit(HasUsScale{}, step.what); });
-}
-
 // A figure that nobody measured: two digits are enough.
 Decimals two_figures(double value) {
   if (std::abs(value) >= 10) return {0, 0};
@@ -78,10 +57,12 @@ bool ends_in(std::string_view name, std::string_view suffix) {
 
 }  // namespace
 
-bool is_in_us_units(const Plan& plan) { return has_us_scale(plan.steps); }
-
 Wording::Wording(const SheetSources& sources, const Messages& messages)
-    : sources_(&sources), messages_(&messages), us_units_(is_in_us_units(sources.plan)) {}
+    : sources_(&sources), messages_(&messages) {}
+
+bool Wording::weighs_in_ounces() const { return sources_->heading.weighs_in == UnitSystem::us; }
+
+bool Wording::is_in_us_units() const { return sources_->heading.measures_in == UnitSystem::us; }
 
 const Product& Wording::product(const std::string& id) const {
   const auto found = std::find_if(sources_->products.begin(), sources_->products.end(),
@@ -158,7 +139,7 @@ bool Wording::has_spoons(const Portion& portion) const {
 Amount Wording::amount(const Portion& portion, const std::string& product_id) const {
   const bool is_liquid = product(product_id).form == Form::liquid || !portion.amount_g;
   Amount amount;
-  if (us_units_ && portion.amount_ml) {
+  if (weighs_in_ounces() && portion.amount_ml) {
     amount.text =
         with_unit("us_fluid_ounce", *portion.amount_ml / millilitres_a_us_fluid_ounce, {0, 1});
   } else if (portion.amount_ml) {
@@ -181,21 +162,36 @@ Amount Wording::amount(const Portion& portion, const std::string& product_id) co
 }
 
 std::string Wording::volume(double litres) const {
-  if (us_units_) return with_unit("us_gallon", litres / litres_a_us_gallon, {0, 0});
+  if (is_in_us_units()) return with_unit("us_gallon", litres / litres_a_us_gallon, {0, 0});
   return with_unit("litre", litres, {0, 0});
 }
 
 std::string Wording::other_volume(double litres) const {
-  if (us_units_) return with_unit("litre", litres, {0, 0});
+  if (is_in_us_units()) return with_unit("litre", litres, {0, 0});
   return with_unit("us_gallon", litres / litres_a_us_gallon, {0, 0});
 }
 
+std::string Wording::rounded_volume(double litres) const {
+  constexpr double large = 100;
+  const double liter_or_gallon = is_in_us_units() ? litres_a_us_gallon : 1;
+  const double amount = litres / liter_or_gallon;
+  const double step = amount >= large ? 10 : 1;
+  return volume(std::round(amount / step) * step * liter_or_gallon);
+}
+
 std::string Wording::temperature(double celsius) const {
-  if (us_units_) return with_unit("fahrenheit", celsius * 1.8 + 32, {0, 0});
+  if (is_in_us_units()) return with_unit("fahrenheit", celsius * 1.8 + 32, {0, 0});
   return with_unit("celsius", celsius, {0, 1});
 }
 
+std::string Wording::days(double days) const {
+  const bool is_one = days <= messages_->numbers().singular_up_to;
+  return messages_->text(is_one ? "unit.day.one" : "unit.day.many", {{"n", count(days)}});
+}
+
 std::string Wording::duration(double minutes) const {
+  const bool is_days = minutes >= minutes_a_day && std::fmod(minutes, minutes_a_day) == 0;
+  if (is_days) return days(minutes / minutes_a_day);
   const double hours = minutes / minutes_an_hour;
   const bool is_half_hours = minutes >= minutes_an_hour && std::fmod(minutes, 30) == 0;
   if (!is_half_hours) return with_unit("minute", minutes, {0, 0});
@@ -203,12 +199,22 @@ std::string Wording::duration(double minutes) const {
 }
 
 std::string Wording::about(double hours) const {
+  constexpr double two_days = 48;
+  constexpr double half_a_day = 12;
+  constexpr double noise = 1e-9;
+  if (hours > two_days) return days(std::ceil(hours * minutes_an_hour / minutes_a_day - noise));
+  if (hours > half_a_day) return duration(std::ceil(hours - noise) * minutes_an_hour);
   const double half_hours = std::max(1.0, std::ceil(hours * 2 - 1e-9));
   return duration(half_hours * minutes_an_hour / 2);
 }
 
+std::string Wording::at_least(double hours) const {
+  const double half_hours = std::max(1.0, std::floor(hours * 2 + 1e-9));
+  return duration(half_hours * minutes_an_hour / 2);
+}
+
 std::string Wording::hours(const Interval& hours) const {
-  const std::string low = count(std::floor(hours.low * 2) / 2);
+  const std::string low = count(std::max(0.5, std::floor(hours.low * 2) / 2));
   const std::string high = count(std::ceil(hours.high * 2) / 2);
   return messages_->text("unit.hour", {{"n", low == high ? low : low + "–" + high}});
 }
@@ -223,9 +229,18 @@ std::string Wording::rounded_percent(double share) const {
   return with_unit("percent", share * hundred, {0, 0});
 }
 
+std::string Wording::percents(Range shares) const {
+  constexpr double hundred = 100;
+  constexpr double small = 0.1;  // below it a whole percent says too little
+  const int decimals = shares.high < small ? 1 : 0;
+  const Range ends = rounded_outward({shares.low * hundred, shares.high * hundred}, decimals);
+  return messages_->text("unit.percent",
+                         {{"n", range_text(ends, {0, decimals}, messages_->numbers())}});
+}
+
 std::string Wording::grams(double grams) const {
   constexpr double grams_an_ounce = 28.349523125;  // exact: international avoirdupois
-  if (us_units_) return with_unit("oz", grams / grams_an_ounce, {0, 1});
+  if (weighs_in_ounces()) return with_unit("oz", grams / grams_an_ounce, {0, 1});
   return with_unit("g", grams, {0, 1});
 }
 
@@ -248,8 +263,7 @@ std::string Wording::number_with_unit(const std::string& name, double value) con
   if (ends_in(name, "g")) return with_unit("g", value, {0, 1});
   if (ends_in(name, "ml")) return with_unit("ml", value, {0, 0});
   if (ends_in(name, "c")) return temperature(value);
-  if (ends_in(name, "hours") || name.starts_with("hours_"))
-    return duration(value * minutes_an_hour);
+  if (ends_in(name, "hours") || name.starts_with("hours_")) return about(value);
   if (ends_in(name, "minutes")) return duration(value);
   if (ends_in(name, "share") || ends_in(name, "fraction")) return percent(value);
   return number_text(value, {0, 2}, messages_->numbers());

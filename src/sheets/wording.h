@@ -13,9 +13,6 @@
 
 namespace tub {
 
-/// Whether a plan's amounts are in ounces: then volumes stand in US gallons and temperatures in °F.
-bool is_in_us_units(const Plan& plan);
-
 /// Says the parts of one plan in one language. What it refers to outlives it.
 class Wording {
  public:
@@ -43,14 +40,18 @@ class Wording {
   Amount amount(const Portion& portion, const std::string& product) const;
   bool has_spoons(const Portion& portion) const;
 
-  std::string volume(double litres) const;        ///< "1340 L" or "354 US gal"
-  std::string other_volume(double litres) const;  ///< in the other of the two units
+  std::string volume(double litres) const;          ///< "1340 L" or "354 US gal"
+  std::string other_volume(double litres) const;    ///< in the other of the two units
+  std::string rounded_volume(double litres) const;  ///< to two figures, tens from 100 on
   std::string temperature(double celsius) const;
   std::string duration(double minutes) const;  ///< "20 min", "2 h", "1½ h"
-  std::string about(double hours) const;       ///< rounded up to half hours: "1½ h"
-  std::string hours(const Interval& hours) const;
+  /// Rounded up to half hours, from 12 hours on to hours, from 48 on to days: "1½ h".
+  std::string about(double hours) const;
+  std::string at_least(double hours) const;        ///< rounded down to half hours, one at least
+  std::string hours(const Interval& hours) const;  ///< "½–4 h"
   std::string percent(double share) const;
   std::string rounded_percent(double share) const;  ///< whole percents
+  std::string percents(Range shares) const;         ///< "13–25 %", "0.4–1.6 %"
   std::string grams(double grams) const;            ///< in the plan's own unit
   std::string count(double number) const;
   /// A code's words, its parameters said by what their names end in.
@@ -62,12 +63,14 @@ class Wording {
   std::string named(const std::string& text) const;
   std::string number_with_unit(const std::string& name, double value) const;
   std::string in_unit(const std::string& unit, double value) const;
+  std::string days(double days) const;
   std::string measure(const Measure& measure, bool is_liquid) const;
+  bool weighs_in_ounces() const;
+  bool is_in_us_units() const;
   std::string with_unit(std::string_view unit, double value, Decimals decimals) const;
 
   const SheetSources* sources_;
   const Messages* messages_;
-  bool us_units_ = false;
 };
 
 /// A name or phone number as people type it, with real apostrophes.

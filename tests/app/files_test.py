@@ -4,11 +4,16 @@ import os
 import stat
 import struct
 import subprocess
+import sys
 import tempfile
 import unittest
 import zlib
 
 from program import EXAMPLE, PROGRAM, SOURCE, example, run
+
+sys.path.insert(0, os.path.join(SOURCE, "tests", "export"))
+import check_pdf  # noqa: E402
+import check_picture  # noqa: E402
 
 
 def png(width, height, padding=0):
@@ -136,9 +141,24 @@ class Logo(InFolder):
     def test_a_logo_is_found_beside_its_job(self):
         self.assertEqual(self.check("logo.png", png(40, 20)).returncode, 0)
 
+    def test_a_logo_is_printed_alike_in_every_format(self):
+        self.check("logo.png", png(40, 20))
+        for out in ("card.pdf", "card.svg", "card.png", "card.pbm"):
+            dpi = ("--dpi", "144") if out == "card.png" else ()
+            done = run("print", self.path("job.json"), "--out", self.path(out), *dpi)
+            self.assertEqual((done.returncode, done.stderr), (0, ""))
+        images = subprocess.run(["pdfimages", "-list", self.path("card.pdf")], capture_output=True, text=True).stdout
+        width, height = images.splitlines()[2].split()[3:5]
+        self.assertEqual((width, height), ("40", "20"), images)
+        self.assertEqual(check_pdf.check(self.path("card.pdf")), [])
+        picture = check_picture.read_png(self.path("card-1.png"))
+        difference, place = check_picture.worst(self.path("card.pdf"), 1, picture)
+        self.assertLessEqual(difference, check_picture.TOLERANCE, place)
+
     def test_what_is_wrong_with_a_logo_is_the_jobs_fault(self):
         for content, said in ((None, "No such file"), (b"GIF89a", "is no PNG"), (png(2001, 1), "2001 x 1 pixels"),
-                              (png(8, 8, padding=1 << 20), "larger than 1024 KiB")):
+                              (png(8, 8, padding=1 << 20), "larger than 1024 KiB"),
+                              (png(40, 20)[:-30], "is damaged")):
             done = self.check("logo.png", content)
             self.assertEqual(done.returncode, 1)
             self.assertIn(said, done.stderr)

@@ -51,7 +51,7 @@ def read_line(page, line, holder):
     word = line.split(" ", 1)[0]
     if word == "artifacts":
         return None
-    if word in ("rule", "box", "path"):
+    if word in ("rule", "box", "path", "image"):
         return holder
     if word == "text":
         x, baseline, width, face, size, _, text = TEXT.fullmatch(line).groups()

@@ -134,6 +134,15 @@ def operators(pdf):
     return unless(not unknown, f"unknown operators are used: {unknown}")
 
 
+def pictures(pdf):
+    found = [value for value in pdf.dictionaries if value.get("/Subtype") == "/Image"]
+    good = all(picture.get("/ColorSpace") == "/DeviceRGB" and picture.get("/BitsPerComponent") == 8
+               for picture in found)
+    drawn = any(operator == "Do" for page in pdf.operations for operator, _ in page)
+    return unless(good, "a picture is not of three bytes a pixel") + \
+        unless(bool(found) == drawn, "a picture is drawn that is not there, or there and not drawn")
+
+
 def own_resources(pdf):
     return unless(all("/Resources" in page for page in pdf.pages), "a page inherits its resources")
 

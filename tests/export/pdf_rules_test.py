@@ -54,6 +54,9 @@ DAMAGES = [  # what finds it, before, after: padded with blanks to the same leng
 TABLE = b"startxref\n0\n%%EOF"  # which follows the table of a file of nothing else
 
 BY_HAND = [
+    (files.pictures, {"dictionaries": [{"/Subtype": "/Image", "/ColorSpace": "/DeviceRGB", "/BitsPerComponent": 3}],
+                      "operations": [[("Do", ["/X1"])]]}),
+    (files.pictures, {"dictionaries": [], "operations": [[("Do", ["/X1"])]]}),
     (files.cross_references, {"bytes": b"xref\n0 2\n0000000000 65535 f \n0000000015 00000 n\n\ntrailer " + TABLE}),
     (files.hexadecimal_strings, {"outside_of_streams": b"<< /ID [ <4g> ] >>", "operations": []}),
     (files.hexadecimal_strings, {"outside_of_streams": b"", "operations": [[("Tj", ["<004>"])]]}),

@@ -260,6 +260,55 @@ TEST_CASE("a page that the style was not made for is refused as a whole") {
       "  help:  take a stock of at least 200 × 250 mm: `tubwright list stocks`\n");
 }
 
+TEST_CASE("a page that ends inside a ladder says which step is on the next") {
+  Document document = demo_card();
+  auto& ladder = std::get<Ladder>(document.blocks[4].content);
+  ladder.continues = plain("On the next page: step {key}.");
+  CHECK_FALSE(has(pages_on("a4", document)[0], "On the next page"));
+  const std::vector<Page> pages = pages_on("letter", document);
+  REQUIRE(pages.size() == 2);
+  for (const Page& page : pages) check_page(page);
+  const TextRun line = run_with(pages[0], "On the next page");
+  const std::string key = line.text.substr(line.text.find("step ") + 5, 1);
+  INFO(line.text);
+  CHECK(has(pages[1], key));
+  CHECK_FALSE(has(pages[1], "On the next page"));
+}
+
+TEST_CASE("the last point of a title does not stand alone on its line") {
+  Document document = demo_card();
+  auto& rungs = std::get<Ladder>(document.blocks[4].content).rungs;
+  Rung& gate = rungs.back();
+  gate.title = plain("At 100\u202F°F, get in when all are true:");
+  gate.aside = {plain("first point"), plain("second point"), plain("third point"), plain("fourth")};
+  for (int more = 0; more < 30; ++more) {
+    const Page page = pages_on("a4", document).back();
+    check_page(page);
+    CHECK(run_with(page, "third point").origin.y == run_with(page, "fourth").origin.y);
+    std::get<Plain>(gate.aside[1].parts[0]).text += "x";
+  }
+}
+
+TEST_CASE("a logo stands in its box at the right edge, clear of the facts, in its own shape") {
+  Document document = demo_card();
+  auto& masthead = std::get<Masthead>(document.blocks[0].content);
+  for (const auto& [wide, high] : {std::pair{400, 100}, std::pair{100, 400}, std::pair{9, 3}}) {
+    masthead.logo = Picture{"bytes", wide, high, "logo of the shop"};
+    const Page page = pages_on("a4", document)[0];
+    check_page(page);
+    const auto found = std::find_if(page.items.begin(), page.items.end(), [](const Item& item) {
+      return std::holds_alternative<Image>(item);
+    });
+    REQUIRE(found != page.items.end());
+    const Image& image = std::get<Image>(*found);
+    CHECK(image.corner.x + image.width == Approx(page.width - 14 * mm));
+    CHECK(image.width / image.height == Approx(static_cast<double>(wide) / high));
+    CHECK(image.width <= 34 * mm + 1e-9);
+    CHECK(image.height <= 8.4 * mm + 1e-9);
+    CHECK(page.elements.at(static_cast<std::size_t>(image.element)).alt == "logo of the shop");
+  }
+}
+
 TEST_CASE("a control character or one without a glyph is an error that names it") {
   Document document = demo_card();
   auto& masthead = std::get<Masthead>(document.blocks[0].content);

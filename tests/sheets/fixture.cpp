@@ -347,7 +347,7 @@ Plan quince_row_plan() {
                       {"total_alkalinity_mg_l", {105.2, 118.7}},
                       {"calcium_hardness_mg_l", {183.4, 202.1}},
                       {"free_chlorine_mg_l", {3.02, 3.29}}};
-  plan.drift = {7.9, 8.4, 0.6};
+  plan.drift = {7.9, 8.4, 0.6, "dry_acid"};
   plan.hazards = {{"dry_acid", "dichlor_dihydrate", "chlorine_gas", "deadly", 0, ""}};
   plan.assumed = {{"metal_not_tested", {{"reading", std::string("copper_mg_l")}}},
                   {"metal_not_tested", {{"reading", std::string("manganese_mg_l")}}}};

@@ -147,7 +147,8 @@ TEST_CASE("rounds of acid and air stand on one rung, with what to do after each"
   CHECK(text_of(rungs[0].title) == "Dry acid, in rounds");
   CHECK(text_of(rungs[0].pours[0].reading) == "expect 6.9–7.2");
   CHECK(text_of(rungs[0].pours[1].condition) == "If it reads over 7.0:");
-  CHECK(text_of(rungs[0].pours[2].wait) == "2–8\u202Fh");
+  CHECK(rungs[0].pours[2].amount.spoons == "takes 2–8\u202Fh");
+  CHECK(text_of(rungs[0].pours[2].wait) == "2\u202Fh");
   CHECK(text_of(rungs[0].pours[3].reading) == "100–150");
   CHECK(rungs[0].pours[3].amount.spoons == "strike out 1 2 3 4 5 6");
   std::vector<std::string> outcomes;
@@ -238,12 +239,134 @@ TEST_CASE("amounts in ounces bring gallons and degrees Fahrenheit") {
   Plan plan = quince_row_plan();
   auto& portions = std::get<Addition>(plan.steps.at(3).what).portions;
   portions.at(0).measure = {{3.2, "oz"}, {6, "us_tablespoon"}};
-  const Document card = startup_document(plan, quince_row_heading());
+  Heading heading = quince_row_heading();
+  heading.weighs_in = UnitSystem::us;
+  heading.measures_in = UnitSystem::us;
+  const Document card = startup_document(plan, heading);
   const Rung& rung = test::ladder_of(card).rungs.at(2);
   CHECK(rung.pours.at(0).amount.text == "3.2\u202Foz");
   CHECK(rung.pours.at(0).amount.spoons == "6 level tablespoons");
   CHECK(text_of(std::get<Masthead>(card.blocks.at(0).content).figure) == "354\u202FUS\u00A0gal");
   CHECK(says(card, "Fill, heat to 81\u202F°F"));
+}
+
+TEST_CASE("a card without a pour is in the units that the job is in, too") {
+  Plan plan = quince_row_plan();
+  plan.steps.erase(plan.steps.begin() + 2, plan.steps.end() - 1);
+  Heading heading = quince_row_heading();
+  heading.measures_in = UnitSystem::us;
+  const Document card = startup_document(plan, heading);
+  CHECK(text_of(std::get<Masthead>(card.blocks.at(0).content).figure) == "354\u202FUS\u00A0gal");
+}
+
+TEST_CASE("what pH does by itself names the acid at hand, or that there is none") {
+  Plan plan = quince_row_plan();
+  plan.drift.acid = "muriatic_acid";
+  CHECK(says(startup_document(plan, quince_row_heading()), "muriatic acid in small amounts"));
+  plan.drift.acid.clear();
+  CHECK(says(startup_document(plan, quince_row_heading()), "your shelf has none"));
+}
+
+TEST_CASE("a shop's logo stands in the sheet's head, and is called after the shop") {
+  Heading heading = quince_row_heading();
+  CHECK_FALSE(
+      std::get<Masthead>(startup_document(quince_row_plan(), heading).blocks.at(0).content).logo);
+  heading.logo = Logo{"bytes", 40, 20};
+  const Document card = startup_document(quince_row_plan(), heading);
+  const std::optional<Picture>& logo = std::get<Masthead>(card.blocks.at(0).content).logo;
+  REQUIRE(logo);
+  CHECK(logo->png == "bytes");
+  CHECK(logo->alt == "logo of Thrushwater Tubs");
+}
+
+TEST_CASE("a full tub has no fill rung, and its first rung asks for the test again") {
+  Plan plan = quince_row_plan();
+  plan.steps.erase(plan.steps.begin());
+  plan.steps.front().what = Replace{0.3, "source_water"};
+  const Document card = startup_document(plan, quince_row_heading());
+  const Rung& first = test::ladder_of(card).rungs.at(0);
+  CHECK(text_of(first.title) == "Drain 400\u202FL (30\u202F%), refill with the same water");
+  CHECK(text_of(first.notes.at(0)).starts_with("Test before you begin."));
+}
+
+TEST_CASE("how much of the sanitizer works at once is said with the band that goes by it") {
+  Plan plan = quince_row_plan();
+  CHECK_FALSE(says(startup_document(plan, quince_row_heading()), "works at once"));
+  ActiveSanitizer active;
+  active.hocl_mg_l = Interval{0.3, 0.4, 0.6};
+  active.ocl_mg_l = Interval{0.1, 0.2, 0.3};
+  active.bound_chlorine_mg_l = Interval{2.1, 2.4, 2.6};
+  active.share = {0.101, 0.13, 0.194};
+  plan.active_sanitizer = active;
+  Document card = startup_document(plan, quince_row_heading());
+  CHECK(says(card, "10–20\u202F% works at once; stabiliser stores about 80\u202F%"));
+  CHECK(says(card, "go by the whole figure, 3–5"));
+  active.bound_chlorine_mg_l = Interval{0, 0, 0};
+  active.share = {0.4, 0.5, 0.6};
+  plan.active_sanitizer = active;
+  card = startup_document(plan, quince_row_heading());
+  CHECK(says(card, "40–60\u202F% works at once; the higher pH is, the less"));
+}
+
+TEST_CASE("a share is never rounded to none or to all") {
+  Plan plan = quince_row_plan();
+  ActiveSanitizer active;
+  active.hocl_mg_l = Interval{0.05, 0.1, 0.2};
+  active.ocl_mg_l = Interval{0.01, 0.02, 0.03};
+  active.bound_chlorine_mg_l = Interval{29, 29.88, 30};
+  active.share = {0.0012, 0.0033, 0.0161};
+  plan.active_sanitizer = active;
+  const Document card = startup_document(plan, quince_row_heading());
+  CHECK(says(card, "0.1–1.7\u202F% works at once; stabiliser stores about 99.6\u202F%"));
+}
+
+TEST_CASE("dichlor hands over at an amount that is rounded down, or at once") {
+  Plan plan = quince_row_plan();
+  plan.hand_over = HandOver{"sodium_hypochlorite", 30, 87.9};
+  CHECK(says(startup_document(plan, quince_row_heading()), "After 87\u202Fg of dichlor in all"));
+  plan.hand_over->dichlor_g = 0;
+  CHECK(
+      says(startup_document(plan, quince_row_heading()), "use liquid chlorine, no more dichlor."));
+}
+
+TEST_CASE("tablets wait for days") {
+  Plan plan = quince_row_plan();
+  auto& portions = std::get<Addition>(plan.steps.at(3).what).portions;
+  portions.at(0).wait_minutes = 3 * 24 * 60;
+  const Document card = startup_document(plan, quince_row_heading());
+  CHECK(text_of(test::ladder_of(card).rungs.at(2).pours.at(0).wait) == "3\u202Fdays");
+}
+
+TEST_CASE("a blend at the fill says how much of each water, and that the tap is tested before") {
+  Plan plan = quince_row_plan();
+  plan.steps.insert(plan.steps.begin() + 1, Step{Replace{0.45, "second_source"}, 1});
+  const Document card = startup_document(plan, quince_row_heading());
+  CHECK(says(card, "600\u202FL (45\u202F%) of your second water, the other 740\u202FL"));
+  CHECK(says(card, "Test the tap again before you fill."));
+}
+
+TEST_CASE(
+    "a full tub that is only heated has one rung, the gate, which says what falls by itself") {
+  Plan plan = quince_row_plan();
+  Step heat{Heat{38}, 1};
+  heat.accept[Reading::free_chlorine] = {3, 5};
+  heat.outcomes = {{Reading::free_chlorine, false, TestOutcome::When::over,
+                    TestOutcome::Action::wait_and_test, 1}};
+  plan.steps = {heat};
+  const Document card = startup_document(plan, quince_row_heading());
+  const std::vector<Rung>& rungs = test::ladder_of(card).rungs;
+  REQUIRE(rungs.size() == 1);
+  CHECK(text_of(rungs[0].key) == "1");
+  CHECK(text_of(rungs[0].title) == "At 38\u202F°C, get in when all are true:");
+  CHECK(says(card, "Chlorine over 5: test again in 1\u202Fh."));
+  CHECK(says(card, "Test before you begin."));
+}
+
+TEST_CASE("a shell that bears less has its own caution") {
+  Heading heading = quince_row_heading();
+  CHECK_FALSE(says(startup_document(quince_row_plan(), heading), "stir until none is left"));
+  heading.shell = "vinyl";
+  CHECK(says(startup_document(quince_row_plan(), heading), "stir until none is left"));
 }
 
 TEST_CASE("water that is warm already need not be warmer than it is poured into elsewhere") {
