@@ -63,6 +63,7 @@ struct Job {
   PlanRequest request;
   std::vector<SheetRequest> sheets;
   std::string rules;  ///< "clp", "hazcom" or empty
+  std::string whole;  ///< the job with the shop's file under it, as JSON: what stands at a pointer
   // What the shop's file says of sheets that say nothing themselves.
   std::optional<std::string> language;
   std::map<std::string, StockRequest> stocks;  ///< by sheet

@@ -213,6 +213,7 @@ Outcome<Job> read_job(const NamedText& job_text, const std::optional<NamedText>&
   outcome.value.rules = value.text("rules").value_or("");
   throw_if_any(files);
 
+  outcome.value.whole = merged->dump();
   outcome.value.request.fingerprint = fingerprint(*merged);
   place_texts(outcome.value.texts, files);
   place_logo(outcome.value.logo, files);

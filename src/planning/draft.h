@@ -47,6 +47,11 @@ struct Pours {
   std::vector<Measuring::Amount> amounts;
   bool is_fine = false;  ///< too fine for the owner's measure
   double days = 0;       ///< tablets in a floater, until enough has dissolved; 0: it all dissolves
+  // What they came from, as sizes: grams, or mL of a liquid.
+  double asked = 0;        ///< the whole amount before it was split and rounded
+  double first = 0;        ///< the first pour before it was rounded; 0: not split
+  double most_in_one = 0;  ///< of one pour; 0: not looked at, infinite: no limit
+  double most_in_all = 0;  ///< of all together, for what they may do to pH; the same
 };
 
 struct DoseMove {

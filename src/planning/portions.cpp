@@ -25,8 +25,7 @@ double first_pour(double amount, const PourRules& rules) {
   return largest_within(least, most, rules);
 }
 
-std::vector<Measuring::Amount> split(double amount, const PourRules& rules,
-                                     const Measuring& measuring) {
+Split split(double amount, const PourRules& rules, const Measuring& measuring) {
   const double whole = std::min(amount, rules.total_limit);
   double left = rules.total_limit;
   const auto nearest_within = [&](double size) {
@@ -34,17 +33,19 @@ std::vector<Measuring::Amount> split(double amount, const PourRules& rules,
     const Measuring::Amount nearest = measuring.nearest(size);
     return nearest.size > most ? measuring.down(most) : nearest;
   };
-  std::vector<Measuring::Amount> pours;
+  Split result;
+  std::vector<Measuring::Amount>& pours = result.pours;
   const bool is_rest = rules.most_share >= 1 && rules.overshoot(whole) <= rules.bound;
   if ((whole < 3 * measuring.smallest() || is_rest) && whole <= rules.limit) {
     pours.push_back(nearest_within(whole));
   } else {
-    pours.push_back(measuring.down(first_pour(whole, rules)));
+    result.first = first_pour(whole, rules);
+    pours.push_back(measuring.down(result.first));
     left -= pours.front().size;
     pours.push_back(nearest_within(whole - pours.front().size));
   }
   std::erase_if(pours, [](const Measuring::Amount& pour) { return pour.size <= 0; });
-  return pours;
+  return result;
 }
 
 }  // namespace tub

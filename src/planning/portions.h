@@ -2,7 +2,6 @@
 #pragma once
 
 #include <functional>
-#include <optional>
 #include <vector>
 
 #include "planning/measuring.h"
@@ -24,10 +23,15 @@ struct PourRules {
 /// bound, whichever is least; but at least a third, and what the second pour could not carry.
 double first_pour(double amount, const PourRules& rules);
 
+/// An amount in pours, and what the first was before it was rounded; 0 if there is one pour only.
+struct Split {
+  std::vector<Measuring::Amount> pours;
+  double first = 0;
+};
+
 /// One pour if the amount is under three of the smallest measure, or if it is the rest of a step
-/// and keeps the bound; else two: the first rounded down, the second to the nearest. Empty if the
-/// amount rounds to nothing.
-std::vector<Measuring::Amount> split(double amount, const PourRules& rules,
-                                     const Measuring& measuring);
+/// and keeps the bound; else two: the first rounded down, the second to the nearest. No pours if
+/// the amount rounds to nothing.
+Split split(double amount, const PourRules& rules, const Measuring& measuring);
 
 }  // namespace tub

@@ -129,12 +129,12 @@ class PouringOut {
     return Measuring(situation_.request.measure, product, situation_.size(*dose.supply, first));
   }
 
-  void set(DoseMove& dose, std::vector<Measuring::Amount> amounts) const {
-    std::erase_if(amounts, [](const Measuring::Amount& amount) { return amount.size <= 0; });
+  void set(DoseMove& dose, Pours pours) const {
+    std::erase_if(pours.amounts, [](const Measuring::Amount& amount) { return amount.size <= 0; });
     double sum = 0;
-    for (const Measuring::Amount& amount : amounts) sum += amount.size;
-    const bool is_fine = dose.goal && fine_.contains(*dose.goal);
-    dose.pours = std::make_shared<const Pours>(Pours{std::move(amounts), is_fine});
+    for (const Measuring::Amount& amount : pours.amounts) sum += amount.size;
+    pours.is_fine = dose.goal && fine_.contains(*dose.goal);
+    dose.pours = std::make_shared<const Pours>(std::move(pours));
     dose.mg_l = situation_.mg_l(*dose.supply, sum);
   }
 
@@ -143,10 +143,16 @@ class PouringOut {
     const Supply& supply = *dose.supply;
     const double size = situation_.size(supply, dose.mg_l);
     if (supply.product().dissolves) return pour_tablets(dose, size);
-    if (!dose.goal) return set(dose, {measuring(dose).nearest(size)});
+    if (!dose.goal) return set(dose, {.amounts = {measuring(dose).nearest(size)}, .asked = size});
     const Draft whole = parts_.whole();
     const std::size_t index = index_of(move);
-    set(dose, split(size, rules(whole, index, dose), measuring(dose)));
+    const PourRules bounds = rules(whole, index, dose);
+    Split parts = split(size, bounds, measuring(dose));
+    set(dose, {.amounts = std::move(parts.pours),
+               .asked = size,
+               .first = parts.first,
+               .most_in_one = bounds.limit,
+               .most_in_all = bounds.total_limit});
   }
 
   /// What is left of a step that was interrupted: its first pour is in, and was tested.
@@ -166,7 +172,7 @@ class PouringOut {
     const double grain = fine_.contains(*dose.goal) ? fine_days_grain : days_grain;
     const double days = std::max(grain, division_nearest(grams / (count * each), grain));
     const Measuring::Amount amount{count * tablet.piece_g, {{count, "tablet"}}};
-    dose.pours = std::make_shared<const Pours>(Pours{{amount}, false, days});
+    dose.pours = std::make_shared<const Pours>(Pours{{amount}, false, days, grams});
     dose.mg_l = situation_.mg_l(*dose.supply, count * each * days);
   }
 
@@ -200,7 +206,8 @@ class PouringOut {
     Measuring::Amount half = by.nearest(size / 2);
     if (half.size > limit) half = by.down(limit);
     const Measuring::Amount rest = by.down(std::min(limit, size - half.size));
-    set(dose, size <= limit ? std::vector{by.down(size)} : std::vector{half, rest});
+    std::vector amounts = size <= limit ? std::vector{by.down(size)} : std::vector{half, rest};
+    set(dose, {.amounts = std::move(amounts), .asked = size, .most_in_one = limit});
     if (dose.mg_l > 0) {
       rounds.times = std::max(1, static_cast<int>(std::lround(all_mg_l / dose.mg_l)));
     }

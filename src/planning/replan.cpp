@@ -67,6 +67,8 @@ class Replanning {
     return plan;
   }
 
+  std::shared_ptr<const Leg> leg() const { return leg_; }
+
  private:
   /// A water by its readings, with nothing done to it: everything begins here.
   void start_from(PlanRequest request) {
@@ -325,10 +327,8 @@ class Replanning {
   bool were_metals_held_ = false;
 };
 
-}  // namespace
-
-Plan replanned(const PlanRequest& request, const PlanningData& data, const SpeciesTable& species) {
-  Replanning replanning(request, data, species);
+/// Takes every report, and says everything that is wrong with them at once.
+void take_all(Replanning& replanning, const PlanRequest& request) {
   Problems problems;
   for (const RetestReport& report : request.retests) {
     try {
@@ -341,7 +341,21 @@ Plan replanned(const PlanRequest& request, const PlanningData& data, const Speci
     }
   }
   problems.throw_if_any();
+}
+
+}  // namespace
+
+Plan replanned(const PlanRequest& request, const PlanningData& data, const SpeciesTable& species) {
+  Replanning replanning(request, data, species);
+  take_all(replanning, request);
   return replanning.plan();
+}
+
+std::shared_ptr<const Leg> leg_to_do(const PlanRequest& request, const PlanningData& data,
+                                     const SpeciesTable& species) {
+  Replanning replanning(request, data, species);
+  take_all(replanning, request);
+  return replanning.leg();
 }
 
 }  // namespace tub

@@ -1,6 +1,9 @@
 // Retest and go on: a plan made again from what was found in the tub.
 #pragma once
 
+#include <memory>
+
+#include "planning/leg.h"
 #include "planning/make_plan.h"
 
 namespace tub {
@@ -14,5 +17,10 @@ namespace tub {
 /// Throws:   Error with every retest that is at no place of the plan it belongs to, or that no
 ///           water can show
 Plan replanned(const PlanRequest& request, const PlanningData& data, const SpeciesTable& species);
+
+/// What the steps of a request's plan are made of: after retests, of what is left to do.
+/// Throws: as above
+std::shared_ptr<const Leg> leg_to_do(const PlanRequest& request, const PlanningData& data,
+                                     const SpeciesTable& species);
 
 }  // namespace tub

@@ -92,24 +92,40 @@ std::map<std::string, Range> ranges_of(const Outcomes& outcomes) {
   return ranges;
 }
 
+std::vector<NamedEffect> Branches::effects(double WaterState::*number) const {
+  const auto at = [&](const End& end) { return bench_->state(end.water).*number; };
+  const double planned = at(planned_);
+  std::vector<NamedEffect> effects;
+  for (const Source& source : sources_) {
+    effects.push_back({source.what, effect(planned, at(source.low), at(source.high), source.share,
+                                           source.is_one_sided)});
+  }
+  return effects;
+}
+
 void Uncertainty::add_supply(const Supply& supply, Branches& branches) const {
   const Product& product = supply.product();
-  const auto add = [&](double low, double high, bool is_one_sided) {
-    branches.sources_.push_back(
-        {{start_->water, {low, &supply}}, {start_->water, {high, &supply}}, 1, is_one_sided});
+  const auto add = [&](ErrorSource::Kind kind, double half_width, const Range& scales) {
+    branches.sources_.push_back({{start_->water, {scales.low, &supply}},
+                                 {start_->water, {scales.high, &supply}},
+                                 1,
+                                 kind == ErrorSource::Kind::staleness,
+                                 {kind, Reading::ph, &supply, half_width}});
   };
-  const auto add_two_sided = [&](double half_width) {
-    if (half_width > 0) add(1 - half_width, 1 + half_width, false);
+  const auto add_two_sided = [&](ErrorSource::Kind kind, double half_width) {
+    if (half_width > 0) add(kind, half_width, {1 - half_width, 1 + half_width});
   };
-  add_two_sided(product.strength_half_width);
+  add_two_sided(ErrorSource::Kind::strength, product.strength_half_width);
   if (product.dissolves) {
     const Interval& rate = product.dissolves->g_per_day;
-    add(rate.low / rate.value, rate.high / rate.value, false);
+    add(ErrorSource::Kind::dissolving, (rate.high - rate.low) / 2 / rate.value,
+        {rate.low / rate.value, rate.high / rate.value});
   }
   const auto spoon = spoons_.find(&supply);
-  if (spoon != spoons_.end()) add_two_sided(spoon->second);
+  if (spoon != spoons_.end()) add_two_sided(ErrorSource::Kind::spoon, spoon->second);
   if (product.strength_loss > 0) {
-    add(1 - product.strength_loss / 2, 1 - product.strength_loss, true);
+    add(ErrorSource::Kind::staleness, product.strength_loss,
+        {1 - product.strength_loss / 2, 1 - product.strength_loss});
   }
 }
 
@@ -117,10 +133,19 @@ Branches Uncertainty::at_start(std::span<const Move> moves) const {
   Branches branches(start_->water, *bench_);
   if (volume_ > 0) {
     branches.sources_.push_back({{start_->water, {1 / (1 - volume_), nullptr}},
-                                 {start_->water, {1 / (1 + volume_), nullptr}}});
+                                 {start_->water, {1 / (1 + volume_), nullptr}},
+                                 1,
+                                 false,
+                                 {ErrorSource::Kind::volume, Reading::ph, nullptr, volume_}});
   }
   for (const UncertainReading& uncertain : start_->uncertain) {
-    branches.sources_.push_back({{uncertain.low, {}}, {uncertain.high, {}}, uncertain.share});
+    const auto kind =
+        uncertain.reading ? ErrorSource::Kind::start_reading : ErrorSource::Kind::refilled_share;
+    branches.sources_.push_back({{uncertain.low, {}},
+                                 {uncertain.high, {}},
+                                 uncertain.share,
+                                 false,
+                                 {kind, uncertain.reading.value_or(Reading::ph)}});
   }
   for (const Supply* supply : supplies_of(moves)) add_supply(*supply, branches);
   return branches;

@@ -32,6 +32,21 @@ Spread spread_of(const Outcomes& outcomes, const std::function<double(const Wate
 /// The middle 90 % of every number of the water, by key.
 std::map<std::string, Range> ranges_of(const Outcomes& outcomes);
 
+/// What an error comes from.
+struct ErrorSource {
+  enum class Kind { volume, start_reading, refilled_share, strength, staleness, dissolving, spoon };
+  Kind kind = Kind::volume;
+  Reading reading = Reading::ph;   ///< of `start_reading`
+  const Supply* supply = nullptr;  ///< of the kinds after `refilled_share`
+  double half_width = 0;           ///< 90 %, as a share; 0 where a test or a share has its own
+};
+
+/// What one source of error does to one number of a water.
+struct NamedEffect {
+  ErrorSource source;
+  ErrorEffect effect;
+};
+
 /// The water as planned and, beside it, the waters where one source of error is low or high.
 class Branches {
  public:
@@ -43,6 +58,8 @@ class Branches {
   Spread spread_after(Reading reading, const Move& move) const { return spread_of(reading, &move); }
   /// The whole of each water.
   Outcomes outcomes() const;
+  /// What each source does to a number of the water: the parts of its spread.
+  std::vector<NamedEffect> effects(double WaterState::*number) const;
 
  private:
   friend class Uncertainty;
@@ -56,6 +73,7 @@ class Branches {
     End high;
     double share = 1;
     bool is_one_sided = false;
+    ErrorSource what{};
   };
   Branches(const Water& planned, const Bench& bench) : bench_(&bench), planned_{planned, {}} {}
   Spread spread_of(Reading reading, const Move* last) const;

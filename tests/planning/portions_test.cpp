@@ -46,22 +46,22 @@ TEST_CASE("the first pour is the largest that seldom passes the far edge, but at
 }
 
 TEST_CASE("the first pour is rounded down and the second to the nearest") {
-  const auto pours = split(61.4, rules_with(unlimited, never), in_grams());
+  const auto pours = split(61.4, rules_with(unlimited, never), in_grams()).pours;
   REQUIRE(pours.size() == 2);
   CHECK(pours[0].size == 46);  // of 46.05
   CHECK(pours[1].size == 15);  // of 15.4
 }
 
 TEST_CASE("under three of the smallest measure it is one pour") {
-  CHECK(split(2.9, rules_with(unlimited, never), in_grams()).size() == 1);
-  CHECK(split(3.0, rules_with(unlimited, never), in_grams()).size() == 2);
-  CHECK(split(0.3, rules_with(unlimited, never), in_grams()).empty());
+  CHECK(split(2.9, rules_with(unlimited, never), in_grams()).pours.size() == 1);
+  CHECK(split(3.0, rules_with(unlimited, never), in_grams()).pours.size() == 2);
+  CHECK(split(0.3, rules_with(unlimited, never), in_grams()).pours.empty());
 }
 
 TEST_CASE("rounding lifts no pour above its limit, nor all of them above theirs") {
   PourRules rules = rules_with(20.4, never);
   rules.total_limit = 40.2;
-  const auto pours = split(40.6, rules, in_grams());
+  const auto pours = split(40.6, rules, in_grams()).pours;
   REQUIRE(pours.size() == 2);
   CHECK(pours[0].size <= 20.4);
   CHECK(pours[1].size <= 20.4);

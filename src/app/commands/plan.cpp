@@ -6,24 +6,36 @@
 #include "app/pipeline.h"
 #include "app/plan_text.h"
 #include "app/terminal.h"
+#include "app/why_text.h"
 #include "job/plan_format.h"
+#include "why/explain.h"
 
 namespace tub {
 
+namespace {
+
+std::string reasons(const std::string& pointer, const Job& job, const Plan& plan,
+                    const Library& library, const Arguments& arguments) {
+  const why::Chain chain = why::explain(pointer, job, library.catalogue(), plan);
+  if (arguments.has("--json")) return why::why_json(pointer, chain);
+  return why_text(chain, {takes_colour(STDOUT_FILENO), 78});
+}
+
+std::string whole(const Job& job, const Plan& plan, const Library& library,
+                  const Arguments& arguments) {
+  if (arguments.has("--json")) return plan_json(plan);
+  return plan_text(plan, job.heading, library.language("en"), {takes_colour(STDOUT_FILENO), 78});
+}
+
+}  // namespace
+
 int run_plan(const Arguments& arguments) {
-  if (arguments.has("--why")) {
-    throw Error(command_line_fault("--why is not in this version",
-                                   "the plan's \"assumed\" and \"sources\" say what it rests on"));
-  }
   const Library library(find_data_folders(arguments.value("--data")));
   const Outcome<Job> job = load_job(arguments, library.catalogue());
   const Plan plan = plan_of(job.value, library.catalogue());
-  if (arguments.has("--json")) {
-    write_standard_output(plan_json(plan));
-  } else {
-    write_standard_output(plan_text(plan, job.value.heading, library.language("en"),
-                                    {takes_colour(STDOUT_FILENO), 78}));
-  }
+  const auto pointer = arguments.value("--why");
+  write_standard_output(pointer ? reasons(*pointer, job.value, plan, library, arguments)
+                                : whole(job.value, plan, library, arguments));
   write_standard_error(shown(job.warnings, "warning"));
   return 0;
 }
