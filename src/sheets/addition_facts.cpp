@@ -205,8 +205,10 @@ bool can_happen(const Step& step, const TestOutcome& outcome) {
 
 // What is too high falls with the cover off; what is too low is still on its way up.
 const char* waiting_key(const TestOutcome& outcome, OutcomeStyle style) {
-  if (style.is_airing) return "then.air_and_test";
-  return is_over(outcome.when) ? "then.wait_and_test" : "then.leave_and_test";
+  if (style.waiting == OutcomeStyle::Waiting::airing) return "then.air_and_test";
+  if (!is_over(outcome.when)) return "then.leave_and_test";
+  const bool is_floater = style.waiting == OutcomeStyle::Waiting::floater_out;
+  return is_floater ? "then.take_out_and_test" : "then.wait_and_test";
 }
 
 Words outcome_action(const Wording& wording, const TestOutcome& outcome, OutcomeStyle style) {

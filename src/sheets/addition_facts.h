@@ -21,9 +21,10 @@ void add_pours(Facts& rung, const Wording& wording, const Step& step, const Addi
 
 /// How the outcomes of a step's test are said.
 struct OutcomeStyle {
-  std::size_t pours = 1;   ///< with two, "after both" says which test is meant
-  bool names_it = false;   ///< "pH under 7.2:" where a rung tests more than one reading
-  bool is_airing = false;  ///< waiting is done with the jets on
+  std::size_t pours = 1;  ///< with two, "after both" says which test is meant
+  bool names_it = false;  ///< "pH under 7.2:" where a rung tests more than one reading
+  enum class Waiting { cover_off, airing, floater_out };
+  Waiting waiting = Waiting::cover_off;  ///< how what is over comes down
 };
 
 /// A line for each outcome of the step's test.

@@ -102,19 +102,25 @@ class RungWriter {
     if (const auto* const addition = std::get_if<Addition>(&step.what)) {
       set_product(rung_, wording_, step, *addition);
       add_pours(rung_, wording_, step, *addition);
-      add_outcomes(rung_, wording_, step, {addition->portions.size()});
+      add_outcomes(rung_, wording_, step,
+                   {addition->portions.size(), false, waiting_after(*addition)});
       add_notes(rung_, wording_, step);
     } else if (const auto* const release = std::get_if<ReleaseCarbonDioxide>(&step.what)) {
       rung_.set("title", messages().words("rung.release"));
       rung_.add("aside", text_facts(messages().words("rung.release_does")));
       add_airing(step, *release);
-      add_outcomes(rung_, wording_, step, {1, false, true});
+      add_outcomes(rung_, wording_, step, {1, false, OutcomeStyle::Waiting::airing});
       add_notes(rung_, wording_, step);
     } else if (const auto* const repeat = std::get_if<Repeat>(&step.what)) {
       write_repeat(step, *repeat);
     } else if (const auto* const replace = std::get_if<Replace>(&step.what)) {
       write_replace(*replace);
     }
+  }
+
+  OutcomeStyle::Waiting waiting_after(const Addition& addition) const {
+    const bool is_floater = wording_.product(addition.product).dissolves.has_value();
+    return is_floater ? OutcomeStyle::Waiting::floater_out : OutcomeStyle::Waiting::cover_off;
   }
 
   void add_airing(const Step& step, const ReleaseCarbonDioxide& release) {
@@ -141,7 +147,7 @@ class RungWriter {
         add_skipping(*addition);
       } else if (const auto* const release = std::get_if<ReleaseCarbonDioxide>(&inner.what)) {
         add_airing(inner, *release);
-        add_outcomes(rung_, wording_, inner, {1, true, true});
+        add_outcomes(rung_, wording_, inner, {1, true, OutcomeStyle::Waiting::airing});
       }
       add_notes(rung_, wording_, inner);
     }

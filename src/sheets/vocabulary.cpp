@@ -106,6 +106,7 @@ constexpr std::array code_rows = {
     Row{"then.stop_and_call"},
     Row{"then.wait_and_test", "time"},
     Row{"then.leave_and_test", "time"},
+    Row{"then.take_out_and_test", "time"},
     Row{"then.air_and_test", "time"},
     Row{"then.skip_second"},
     Row{"then.another_round", "times most"},
