@@ -16,6 +16,8 @@ namespace {
 
 constexpr double litres_a_us_gallon = 3.785411784;  // exact: 231 cubic inches
 constexpr double millilitres_a_us_fluid_ounce = 29.5735295625;
+constexpr double grams_an_ounce = 28.349523125;  // exact: international avoirdupois
+constexpr double finest_ounces = 0.095;          // what prints as a tenth at least
 constexpr double minutes_an_hour = 60;
 constexpr double minutes_a_day = 24 * minutes_an_hour;
 
@@ -145,12 +147,14 @@ Amount Wording::amount(const Portion& portion, const std::string& product_id) co
   } else if (portion.amount_ml) {
     amount.text = with_unit("ml", *portion.amount_ml, {0, 1});
   } else if (portion.amount_g) {
-    amount.text = grams(*portion.amount_g);
+    const bool is_fine = *portion.amount_g < finest_ounces * grams_an_ounce;
+    amount.text = is_fine ? with_unit("g", *portion.amount_g, {0, 1}) : grams(*portion.amount_g);
   }
   for (const Measure& part : portion.measure) {
     const std::string said = measure(part, is_liquid);
     if (is_us_scale_unit(part.unit)) {
-      amount.text = said;
+      // What is finer than a kitchen scale's tenth of an ounce is weighed on one that shows grams.
+      if (!portion.amount_g || part.count >= finest_ounces) amount.text = said;
     } else if (!is_scale_unit(part.unit)) {
       amount.spoons =
           amount.spoons.empty()
@@ -239,7 +243,6 @@ std::string Wording::percents(Range shares) const {
 }
 
 std::string Wording::grams(double grams) const {
-  constexpr double grams_an_ounce = 28.349523125;  // exact: international avoirdupois
   if (weighs_in_ounces()) return with_unit("oz", grams / grams_an_ounce, {0, 1});
   return with_unit("g", grams, {0, 1});
 }

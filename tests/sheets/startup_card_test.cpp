@@ -329,6 +329,17 @@ TEST_CASE("dichlor hands over at an amount that is rounded down, or at once") {
       says(startup_document(plan, quince_row_heading()), "use liquid chlorine, no more dichlor."));
 }
 
+TEST_CASE("what is too fine for ounces stands in grams, never as none") {
+  Plan plan = quince_row_plan();
+  auto& portions = std::get<Addition>(plan.steps.at(3).what).portions;
+  portions.at(0).amount_g = 0.6;
+  portions.at(0).measure = {{0.6 / 28.35, "oz"}};
+  Heading heading = quince_row_heading();
+  heading.weighs_in = UnitSystem::us;
+  const Document card = startup_document(plan, heading);
+  CHECK(test::ladder_of(card).rungs.at(2).pours.at(0).amount.text == "0.6\u202Fg");
+}
+
 TEST_CASE("tablets wait for days") {
   Plan plan = quince_row_plan();
   auto& portions = std::get<Addition>(plan.steps.at(3).what).portions;
