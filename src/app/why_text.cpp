@@ -41,11 +41,12 @@ std::string source_words(const Provenance& source) {
   }
 }
 
-std::string method_words(const Origin& origin, const std::string& unit) {
+std::string method_words(const Origin& origin) {
   if (origin.method.empty()) return "";
   std::string text = ", tested with " + spoken(origin.method);
   if (origin.division) text += ", in steps of " + short_number(*origin.division);
-  if (origin.half_width) text += ", ±" + with_unit(short_number(*origin.half_width), unit);
+  if (origin.half_width)
+    text += ", ±" + with_unit(short_number(*origin.half_width), origin.test_unit);
   return text;
 }
 
@@ -57,7 +58,7 @@ std::string ground_words(const Node& node) {
   if (origin.ground == Ground::job) text = "job, " + origin.where;
   if (origin.ground == Ground::data_row) text = origin.where;
   if (!origin.as_written.empty()) text += fmt::format(", \"{}\"", origin.as_written);
-  text += method_words(origin, node.unit);
+  text += method_words(origin);
   if (!origin.source) return text;
   return text + (text.empty() ? "" : "; ") + source_words(*origin.source);
 }
@@ -82,12 +83,14 @@ class WhyWriter {
   /// Grounds are told where they are used.
   bool is_entry(const Node& node) const { return !node.origin || &node == &chain_.root(); }
 
-  std::string heading(const Node& node) const {
+  /// A pointer of the plan as it is; of others their name, and what they are part of.
+  static std::string heading(const Node& node) {
     const std::size_t cut = node.id.find('#');
-    const bool is_pointer = node.id.starts_with('/');
-    if (is_pointer && cut == std::string::npos) return node.id;
-    if (!is_pointer) return spoken(node.id);
-    return fmt::format("{} ({})", spoken(node.name), node.id.substr(0, cut));
+    const std::string whole = node.id.substr(0, cut);
+    if (cut == std::string::npos) return node.id.starts_with('/') ? node.id : spoken(node.id);
+    return fmt::format(
+        "{} ({})", spoken(node.name),
+        whole.find('/') == std::string::npos ? spoken(whole) : replaced(whole, "job:", "job, "));
   }
 
   std::string entry(const Node& node) {

@@ -23,8 +23,9 @@ struct Origin {
   std::string where{};               ///< pointer in the job, or file and row; empty for a constant
   std::string as_written{};          ///< "5 °dH": the text of a job or slip
   std::string method{};              ///< of a test slip: "drop_kit"
-  std::optional<double> division{};  ///< of that method, in the reading's unit
+  std::optional<double> division{};  ///< of that method
   std::optional<double> half_width{};  ///< 90 %, at that value
+  std::string test_unit{};             ///< of both: the reading's own, whatever was written
   std::optional<Provenance> source{};  ///< of a row or a constant, or of the method's figures
 };
 

@@ -98,6 +98,7 @@ Origin slip_origin(Asking& asking, const std::string& key, const MeasuredReading
     const auto row = method.rows.find(*reading);
     if (method.id != measured.method || row == method.rows.end()) continue;
     origin.division = row->second.division;
+    origin.test_unit = unit_of_key(key);
     origin.half_width = row->second.half_width_at(measured.value);
     origin.source = row->second.source;
   }

@@ -39,6 +39,7 @@ Origin found_origin(Asking& asking, const FoundReading& found) {
     const auto row = method.rows.find(found.reading);
     if (method.id != found.tested_with || row == method.rows.end()) continue;
     origin.division = row->second.division;
+    origin.test_unit = unit_of_key(key_of(found.reading));
     origin.half_width = row->second.half_width_at(found.found);
     origin.source = row->second.source;
   }

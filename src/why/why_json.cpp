@@ -20,6 +20,7 @@ Json origin_json(const Origin& origin) {
   if (!origin.method.empty()) json["tested_with"] = origin.method;
   if (origin.division) json["division"] = *origin.division;
   if (origin.half_width) json["half_width"] = *origin.half_width;
+  if (!origin.test_unit.empty()) json["test_unit"] = origin.test_unit;
   if (origin.source) json["source"] = source_json(*origin.source);
   return json;
 }
