@@ -101,6 +101,15 @@ Style Library::style(const std::string& name) const {
   return parsed(read_template(folders_, "styles/" + name + ".json"), Style::parse);
 }
 
+LabelTables Library::label_tables() const {
+  const auto table = [&](const char* name, auto parse) {
+    return parsed(read_own_file(folders_, std::string("data/") + name), parse);
+  };
+  return {table("label_rules.json", parse_label_rules), table("label_hazards.json", parse_hazards),
+          table("label_statements.json", LabelStatements::parse),
+          table("classified_substances.json", parse_substances)};
+}
+
 PdfResources Library::pdf_resources() const {
   return read_pdf_resources(
       [&](const std::string& name) { return read_own_file(folders_, "pdf/" + name).text; });

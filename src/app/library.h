@@ -12,6 +12,7 @@
 #include "layout/font.h"
 #include "layout/stock.h"
 #include "layout/style.h"
+#include "sheets/label_tables.h"
 #include "sheets/messages.h"
 #include "sheets/sheet_template.h"
 
@@ -38,6 +39,7 @@ class Library {
   Stock stock(const std::string& name) const;
   Style style(const std::string& name) const;
   PdfResources pdf_resources() const;
+  LabelTables label_tables() const;
 
  private:
   DataFolders folders_;

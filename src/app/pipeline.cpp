@@ -5,10 +5,14 @@
 #include <algorithm>
 #include <iterator>
 
+#include "job/label_code.h"
 #include "job/names.h"
 #include "layout/impose.h"
 #include "layout/lay_out.h"
+#include "layout/measures.h"
+#include "layout/qr.h"
 #include "planning/make_plan.h"
+#include "planning/top_up.h"
 #include "sheets/compose.h"
 
 namespace tub {
@@ -30,14 +34,122 @@ Diagnostic at_its_text(Diagnostic diagnostic, const std::vector<PlacedText>& tex
   return diagnostic;
 }
 
-/// One template's pages, each as often as asked.
-void append_pages(const std::string& name, const Print& print, const SheetSources& sources,
-                  const Library& library, std::vector<Page>& pages) {
-  const Document document = compose(sources, library.sheet(name), library.language(print.language));
-  for (const Page& page :
-       lay_out(document, library.style("card"), label_of(print.stock), library.fonts())) {
-    pages.insert(pages.end(), static_cast<std::size_t>(print.copies), page);
+// A square that is too small is refused with what to leave out of the job, before any of it is laid
+// out.
+void check_codes(const std::vector<Block>& blocks, const Job& job) {
+  for (const Block& block : blocks) {
+    if (const auto* const code = std::get_if<Code>(&block.content)) {
+      const std::size_t room = qr_capacity(modules_within(code->side_mm));
+      if (code->payload.size() > room) label_code_of(job.text, std::max<std::size_t>(room, 1));
+    }
+    if (const auto* const columns = std::get_if<Columns>(&block.content)) {
+      for (const Columns::Column& column : columns->columns) check_codes(column.blocks, job);
+    }
   }
+}
+
+/// One template of a job, in one language on one stock.
+class Printing {
+ public:
+  Printing(const std::string& name, const Print& print, const SheetSources& sources, const Job& job,
+           const Library& library)
+      : print_(print),
+        sources_(sources),
+        job_(job),
+        library_(library),
+        sheet_(library.sheet(name)),
+        messages_(library.language(print.language)),
+        style_(library.style(sheet_.style)) {
+    for (const std::string& language : print.more_languages) {
+      more_messages_.push_back(library.language(language));
+    }
+  }
+
+  /// The pages, each label with as little given up as lets it fit.
+  Outcome<std::vector<Page>> pages() const {
+    const Outcome<std::vector<Document>> whole = pieces(print_.product, 0);
+    for (const Document& piece : whole.value) check_codes(piece.blocks, job_);
+    Outcome<std::vector<Page>> outcome{{}, whole.warnings};
+    for (const Document& piece : whole.value) append_fitted(piece, outcome);
+    return outcome;
+  }
+
+ private:
+  Outcome<std::vector<Document>> pieces(const std::string& product, int turn) const {
+    std::vector<const Messages*> more;
+    for (const Messages& each : more_messages_) more.push_back(&each);
+    return compose_pieces(sources_, sheet_, messages_, {product, turn, more});
+  }
+
+  void append_fitted(const Document& whole, Outcome<std::vector<Page>>& outcome) const {
+    const int last = static_cast<int>(sheet_.given_up.size());
+    const std::string& product = whole.properties.product;
+    for (int turn = 0;; ++turn) {
+      try {
+        const auto laid =
+            turn == 0 ? pages_of_pieces({whole}) : pages_of_pieces(pieces(product, turn).value);
+        outcome.value.insert(outcome.value.end(), laid.value.begin(), laid.value.end());
+        outcome.warnings.insert(outcome.warnings.end(), laid.warnings.begin(), laid.warnings.end());
+        if (turn > 0) outcome.warnings.push_back(left_out(product, turn));
+        return;
+      } catch (const Error&) {
+        if (turn == last) throw;
+      }
+    }
+  }
+
+  Outcome<std::vector<Page>> pages_of_pieces(const std::vector<Document>& documents) const {
+    Outcome<std::vector<Page>> outcome;
+    for (const Document& piece : documents) {
+      std::vector<Page> laid = lay_out(piece, style_, label_of(print_.stock), library_.fonts());
+      std::move(laid.begin(), laid.end(), std::back_inserter(outcome.value));
+    }
+    check_container(outcome.value, outcome.warnings);
+    return outcome;
+  }
+
+  /// What was laid out, held against the rules: what is broken is an error, the rest is said.
+  void check_container(const std::vector<Page>& pages, std::vector<Diagnostic>& warnings) const {
+    Problems problems;
+    for (const Page& page : pages) {
+      const double litres = page.properties.container_litres;
+      if (litres <= 0) continue;
+      const LabelRules& rules = label_rules_named(sources_.labels->rules, sources_.rules);
+      const LabelFindings findings =
+          check_label(measure_label(page, library_.fonts()), rules, litres);
+      for (const Diagnostic& broken : findings.broken) problems.add(broken);
+      warnings.insert(warnings.end(), findings.warnings.begin(), findings.warnings.end());
+    }
+    problems.throw_if_any();
+  }
+
+  Diagnostic left_out(const std::string& product, int turn) const {
+    const auto& names = sheet_.given_up;
+    const std::string of = product.empty() ? "" : fmt::format(" of {}", product);
+    return {fmt::format("{}{} on {} leaves out {}", sheet_.sheet, of, label_of(print_.stock).name,
+                        fmt::join(names.begin(), names.begin() + turn, ", ")),
+            {},
+            {},
+            "take a larger stock for all of it"};
+  }
+
+  const Print& print_;
+  const SheetSources& sources_;
+  const Job& job_;
+  const Library& library_;
+  SheetTemplate sheet_;
+  Messages messages_;
+  std::vector<Messages> more_messages_;
+  Style style_;
+};
+
+/// One template's pages, each as often as asked.
+void append_pages(const Printing& printing, int copies, Outcome<std::vector<Page>>& pages) {
+  const Outcome<std::vector<Page>> printed = printing.pages();
+  for (const Page& page : printed.value) {
+    pages.value.insert(pages.value.end(), static_cast<std::size_t>(copies), page);
+  }
+  pages.warnings.insert(pages.warnings.end(), printed.warnings.begin(), printed.warnings.end());
 }
 
 bool is_label_sheet(const Print& print) { return print.sheet == label_sheet; }
@@ -46,24 +158,39 @@ std::string title_of_sheet(const Print& print, const Library& library) {
   return library.language(print.language).text("label_sheet.title", {{"stock", print.stock.name}});
 }
 
-std::vector<Page> imposed(const Print& print, const SheetSources& sources, const Library& library) {
-  std::vector<Page> labels;
+Outcome<std::vector<Page>> imposed(const Print& print, const SheetSources& sources, const Job& job,
+                                   const Library& library) {
+  Outcome<std::vector<Page>> pages;
   for (const std::string& name : print.templates) {
-    append_pages(name, print, sources, library, labels);
+    append_pages(Printing(name, print, sources, job, library), print.copies, pages);
   }
-  std::vector<Page> pages = impose(labels, print.stock, print.imposition, library.fonts());
+  const bool has_container =
+      std::any_of(pages.value.begin(), pages.value.end(),
+                  [](const Page& page) { return page.properties.container_litres > 0; });
+  pages.value = impose(pages.value, print.stock, print.imposition, library.fonts());
   if (!is_label_sheet(print)) return pages;
-  for (Page& page : pages) {
+  for (Page& page : pages.value) {
     page.sheet = print.sheet;
     page.title = title_of_sheet(print, library);
+    // A sheet that holds one needs red as well.
+    if (has_container) page.properties.container_litres = 1;
   }
   return pages;
 }
 
-std::vector<Page> pages_of(const Print& print, const SheetSources& sources, const Job& job,
-                           const Library& library) {
+/// True if no print has a sheet that is made from more than the plan.
+bool are_only_cards(std::span<const Print> prints, const Library& library) {
+  return std::all_of(prints.begin(), prints.end(), [&](const Print& print) {
+    return std::all_of(
+        print.templates.begin(), print.templates.end(),
+        [&](const std::string& name) { return library.sheet(name).facts == "plan"; });
+  });
+}
+
+Outcome<std::vector<Page>> pages_of(const Print& print, const SheetSources& sources, const Job& job,
+                                    const Library& library) {
   try {
-    return imposed(print, sources, library);
+    return imposed(print, sources, job, library);
   } catch (const Error& error) {
     std::vector<Diagnostic> diagnostics;
     for (const Diagnostic& found : error.diagnostics()) {
@@ -92,17 +219,31 @@ Plan plan_of(const Job& job, const Catalogue& catalogue) {
   return make_plan(job.request, catalogue.planning, catalogue.species);
 }
 
-std::vector<Page> run(const Job& job, std::span<const Print> prints, const Library& library) {
-  const Plan plan = plan_of(job, library.catalogue());
-  const SheetSources sources = {plan, job.heading, library.catalogue().planning.products,
-                                TUB_VERSION};
-  std::vector<Page> pages;
-  for (const Print& print : prints) {
-    std::vector<Page> more = pages_of(print, sources, job, library);
-    pages.insert(pages.end(), std::make_move_iterator(more.begin()),
-                 std::make_move_iterator(more.end()));
+Outcome<std::vector<Page>> run(const Job& job, std::span<const Print> prints,
+                               const Library& library) {
+  const Catalogue& catalogue = library.catalogue();
+  const Plan plan = plan_of(job, catalogue);
+  SheetSources sources = {plan, job.heading, catalogue.planning.products, TUB_VERSION};
+  std::vector<TopUpReading> more;
+  std::optional<LabelTables> tables;
+  if (!are_only_cards(prints, library)) {
+    more = top_ups(job.request, catalogue.planning, catalogue.species, plan.final);
+    tables = library.label_tables();
+    sources.shelf = job.request.shelf;
+    sources.top_ups = more;
+    sources.code = label_code_of(job.text, 0);
+    sources.packages = job.packages;
+    sources.rules = job.rules;
+    sources.labels = &*tables;
   }
-  return pages;
+  Outcome<std::vector<Page>> outcome;
+  for (const Print& print : prints) {
+    Outcome<std::vector<Page>> printed = pages_of(print, sources, job, library);
+    std::move(printed.value.begin(), printed.value.end(), std::back_inserter(outcome.value));
+    std::move(printed.warnings.begin(), printed.warnings.end(),
+              std::back_inserter(outcome.warnings));
+  }
+  return outcome;
 }
 
 std::vector<Page> alignment_pages(std::span<const Print> prints, const Library& library) {

@@ -19,7 +19,9 @@ struct Print {
   std::vector<std::string> templates;  ///< the sheet itself, or the labels on a label sheet
   Stock stock;
   std::string language;
-  int copies = 1;  ///< of each label
+  std::string product{};                      ///< only the labels of this product; empty: of all
+  std::vector<std::string> more_languages{};  ///< on the same label
+  int copies = 1;                             ///< of each label
   Imposition imposition{};
 };
 
@@ -28,8 +30,11 @@ Plan plan_of(const Job& job, const Catalogue& catalogue);
 
 /// A job in, finished pages out: everything the program does, in order.
 ///
-/// Throws: Error if a template, a language or a style is at fault, or a sheet does not fit
-std::vector<Page> run(const Job& job, std::span<const Print> prints, const Library& library);
+/// The warnings say what a label had to leave out, and what to know before it is used.
+/// Throws: Error if a template, a language or a style is at fault, a sheet does not fit, or a label
+///         must not be printed
+Outcome<std::vector<Page>> run(const Job& job, std::span<const Print> prints,
+                               const Library& library);
 
 /// One page for each stock of the prints, to measure by where the printer puts what is printed.
 ///

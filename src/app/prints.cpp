@@ -132,7 +132,7 @@ std::vector<std::string> templates_of(const SheetRequest& request, const Argumen
 }
 
 StockRequest chosen_stock(const SheetRequest& request, const Choices& choices, const Job& job,
-                          Problems& problems) {
+                          const Library& library, Problems& problems) {
   if (choices.stock) return *choices.stock;
   if (request.stock) return *request.stock;
   if (job.stocks.contains(request.sheet)) return job.stocks.at(request.sheet);
@@ -141,8 +141,9 @@ StockRequest chosen_stock(const SheetRequest& request, const Choices& choices, c
            {"the label sheet has no stock", "",
             "name a sheet of labels, such as a4_2x4_99x68: `tubwright list stocks`"},
            problems);
+    return {"a4", 0, 0};
   }
-  return {"a4", 0, 0};
+  return {library.sheet(request.sheet).stock, 0, 0};
 }
 
 void check_position(const Print& print, const SheetRequest& request, const Choices& choices,
@@ -178,6 +179,27 @@ Print print_of(const SheetRequest& request, const StockRequest& stock, const Cho
   return print;
 }
 
+std::vector<std::string> languages_of(const SheetRequest& request, const Choices& choices,
+                                      const Job& job) {
+  if (choices.language) return {*choices.language};
+  if (!request.languages.empty()) return request.languages;
+  return {job.language.value_or("en")};
+}
+
+/// A container label holds all its languages; of other sheets there is one in each.
+void add_in_languages(Print print, const std::vector<std::string>& languages,
+                      const Library& library, std::vector<Print>& prints) {
+  const bool is_shared = std::any_of(
+      print.templates.begin(), print.templates.end(),
+      [&](const std::string& name) { return library.sheet(name).facts == "container"; });
+  for (const std::string& language : languages) {
+    print.language = language;
+    if (is_shared) print.more_languages.assign(languages.begin() + 1, languages.end());
+    prints.push_back(print);
+    if (is_shared) return;
+  }
+}
+
 }  // namespace
 
 std::vector<Print> prints_of(const Arguments& arguments, const Job& job, const Library& library) {
@@ -185,22 +207,21 @@ std::vector<Print> prints_of(const Arguments& arguments, const Job& job, const L
   Problems problems;
   std::vector<Print> prints;
   for (const SheetRequest& request : requested(arguments, job)) {
-    const StockRequest stock = chosen_stock(request, choices, job, problems);
+    const StockRequest stock = chosen_stock(request, choices, job, library, problems);
     Print print = print_of(request, stock, choices, library);
     print.templates = templates_of(request, arguments, job, library.catalogue());
-    const auto language = choices.language ? choices.language : request.language;
-    print.language = language.value_or(job.language.value_or("en"));
+    print.product = request.product;
     check_position(print, request, choices, problems);
-    prints.push_back(std::move(print));
+    add_in_languages(print, languages_of(request, choices, job), library, prints);
   }
   problems.throw_if_any();
   return prints;
 }
 
-std::vector<Page> printed_pages(const Arguments& arguments, const Job& job,
-                                const Library& library) {
+Outcome<std::vector<Page>> printed_pages(const Arguments& arguments, const Job& job,
+                                         const Library& library) {
   const std::vector<Print> prints = prints_of(arguments, job, library);
-  if (arguments.has("--alignment-page")) return alignment_pages(prints, library);
+  if (arguments.has("--alignment-page")) return {alignment_pages(prints, library), {}};
   return run(job, prints, library);
 }
 

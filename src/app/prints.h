@@ -17,6 +17,7 @@ std::vector<Print> prints_of(const Arguments& arguments, const Job& job, const L
 /// printer by.
 ///
 /// Throws: Error of `prints_of`, `run` and `alignment_pages`
-std::vector<Page> printed_pages(const Arguments& arguments, const Job& job, const Library& library);
+Outcome<std::vector<Page>> printed_pages(const Arguments& arguments, const Job& job,
+                                         const Library& library);
 
 }  // namespace tub

@@ -34,12 +34,13 @@ struct Masthead {
   std::optional<Picture> logo = std::nullopt;
 };
 
-/// How large a paragraph is set.
-enum class Rank { body, heading, small };
+/// How large a paragraph or a cell is set: a heading is 12 pt bold on a card; a product stands
+/// beside its dose, a reading before its amount, a signal word above a label's statements.
+enum class Rank { body, heading, small, product, reading, signal };
 
 struct Paragraph {
   Words words;
-  Rank rank = Rank::body;  ///< heading: 12 pt bold on a card
+  Rank rank = Rank::body;
 };
 
 /// Paragraphs below each other, or spread over one row from edge to edge.
@@ -165,6 +166,7 @@ struct TableColumn {
   double share = 1;  ///< of the width that columns in mm leave
   double mm = 0;     ///< a fixed width; 0: by its share
   Align align = Align::left;
+  bool is_ruled = false;  ///< an upright hairline stands before it
 };
 
 /// An amount in a cell, its spoons beside or under it, and a word such as "most at one time".
@@ -193,19 +195,22 @@ struct PairCell {
 /// A cell without content is `Words{}`.
 struct Cell {
   std::variant<Words, AmountCell, ArrowCell, TickCell, FramedCell, SignsCell, PairCell> content;
-  int columns = 1;  ///< how many it spans
+  int columns = 1;         ///< how many it spans
+  Rank rank = Rank::body;  ///< of words
 };
 
 struct TableRow {
   enum class Role { plain, head, band, blank };
   Role role = Role::plain;
   std::vector<Cell> cells;
+  bool is_joined = false;  ///< belongs to the row above: no rule between them, no space
 };
 
-/// Rows of cells, hairlines between rows, no frame.
+/// Rows of cells, rules between rows, no frame.
 struct Table {
   std::vector<TableColumn> columns;
   std::vector<TableRow> rows;
+  bool is_closed = false;  ///< a rule below the last row
 };
 
 /// A big word and a text that nobody may miss.
@@ -214,15 +219,17 @@ struct Notice {
   Words word;  ///< "Never mix"
   Words text;
   Look look = Look::framed;
+  bool runs_in = false;  ///< the text begins behind the word and goes on below it
 };
 
-/// Pictograms in a row beside their text, or in a column with the text running round them.
+/// Pictograms in a row beside their text, or in a column with paragraphs running round them.
 struct Signs {
   enum class Order { row, column };
   std::vector<Sign> signs;
-  Words text;
+  Words text;                     ///< of a row
   std::optional<double> side_mm;  ///< absent: as the style says
   Order order = Order::row;
+  std::vector<Paragraph> paragraphs;  ///< beside a column and below it; below a row
 };
 
 /// A chart: lines and marks over two axes; a band is a target.
@@ -261,12 +268,14 @@ struct Chart {
   std::string alt;
 };
 
-/// A square code and the text beside it.
+/// A square code at its own size (modules of 0.5 mm, quiet zone included), and its text.
 struct Code {
-  std::string payload;  ///< bytes
-  double side_mm = 28.5;
+  enum class Caption { beside, under };
+  std::string payload;    ///< characters of the alphanumeric mode
+  double side_mm = 28.5;  ///< the largest square that it may fill
   Words text;
   std::string alt;
+  Caption caption = Caption::beside;  ///< under: the code stands at the right edge
 };
 
 /// Lists of blocks beside each other, one level deep.
@@ -276,6 +285,7 @@ struct Columns {
     std::vector<Block> blocks;
   };
   std::vector<Column> columns;
+  bool is_ruled = false;  ///< upright hairlines between them
 };
 
 /// Empty paper to write on, with answer boxes at its foot.

@@ -34,14 +34,17 @@ struct Date {
 struct Properties {
   std::string author;
   std::string subject;
-  std::string fingerprint;  ///< of the job, "7K4Q-M2"
-  Date date;                ///< midnight UTC in the file's dates
+  std::string fingerprint;      ///< of the job, "7K4Q-M2"
+  Date date;                    ///< midnight UTC in the file's dates
+  std::string product;          ///< identifier, on the label of one product; else empty
+  double container_litres = 0;  ///< what a labelled container holds; 0: no container label
 };
 
 struct Document {
-  std::string sheet;     ///< its identifier, for messages: "startup_card"
-  std::string title;     ///< the file's title
-  std::string language;  ///< a BCP 47 tag
+  std::string sheet;         ///< its identifier, for messages: "startup_card"
+  bool is_one_page = false;  ///< a label: what does not fit on it is an error, not a second page
+  std::string title;         ///< the file's title
+  std::string language;      ///< a BCP 47 tag
   std::vector<Block> blocks;
   Foot foot;
   Alternatives alternatives;

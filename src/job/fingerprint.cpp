@@ -39,8 +39,10 @@ void leave_out(Json& job) {
   if (!job.contains("shelf") || !job["shelf"].is_array()) return;
   for (Json& item : job["shelf"]) {
     if (!item.is_object()) continue;
-    item.erase("supplier");
-    item.erase("maker_label_name");
+    for (const char* const field :
+         {"supplier", "maker_label_name", "stays_in", "lot", "use_by", "ufi", "authorisation"}) {
+      item.erase(field);
+    }
   }
 }
 

@@ -10,6 +10,7 @@
 #include "base/error.h"
 #include "job/catalogue.h"
 #include "planning/heading.h"
+#include "planning/package.h"
 #include "planning/request.h"
 
 namespace tub {
@@ -32,11 +33,12 @@ struct StockRequest {
 struct SheetRequest {
   std::string sheet;
   std::optional<StockRequest> stock{};
-  std::optional<std::string> language{};
-  std::string where{};                ///< for messages
-  std::vector<std::string> labels{};  ///< on a label sheet; empty: the program's choice
-  std::optional<int> start_at{};      ///< the first free label of a sheet of labels
-  int copies = 1;                     ///< of each label
+  std::vector<std::string> languages{};  ///< one piece in each; on a container label all at once
+  std::string where{};                   ///< for messages
+  std::vector<std::string> labels{};     ///< on a label sheet; empty: the program's choice
+  std::optional<int> start_at{};         ///< the first free label of a sheet of labels
+  std::string product{};                 ///< the labels of this product only; empty: of all
+  int copies = 1;                        ///< of each label
   std::optional<double> bleed_mm{};
   bool has_crop_marks = false;
 };
@@ -61,6 +63,9 @@ struct Job {
   std::vector<PlacedText> texts;  ///< of the heading, for messages about those that do not fit
   std::optional<LogoFile> logo;
   PlanRequest request;
+  std::string
+      text;  ///< of the job with its shop's file laid under it, as JSON: for its label's code
+  std::vector<Package> packages;  ///< of the shelf, in its order: what container labels are for
   std::vector<SheetRequest> sheets;
   std::string rules;  ///< "clp", "hazcom" or empty
   std::string whole;  ///< the job with the shop's file under it, as JSON: what stands at a pointer

@@ -37,6 +37,9 @@ std::vector<RetestReport> read_retests(const Value& readings, const std::string&
 std::vector<ShelfItem> read_shelf(const Value& shelf, const Tub& tub,
                                   const std::optional<CalendarDate>& date,
                                   const JobReading& reading, std::vector<Reason>& assumed);
+/// The shelf's items that say what a package of theirs holds.
+std::vector<Package> read_packages(const Value& job, const std::vector<ShelfItem>& shelf,
+                                   const JobReading& reading);
 Sanitizer read_sanitizer(const Value& sanitizer);
 /// Checks that the set may serve this tub and this sanitizer.
 TargetSet read_targets(const Value& job, const Tub& tub, const Sanitizer& sanitizer,

@@ -38,6 +38,7 @@ FieldShape prepared_by_shape() {
   return object({{"name", "the shop's name", text(60)},
                  {"phone", "who to call", text(30)},
                  {"address", "one line", text(100)},
+                 {"emergency_phone", "for container labels", text(30)},
                  {"logo", "a PNG, at most 1 MiB and 2000 pixels a side; relative to this file",
                   FieldShape{PathShape{}}}});
 }
@@ -140,11 +141,19 @@ FieldShape water_shape(const Catalogue& catalogue) {
   return object(std::move(fields));
 }
 
+FieldShape package_shape() {
+  return either(FieldShape{AmountShape{}},
+                object({{"contents", "what is in it: \"2 kg\"", FieldShape{AmountShape{}}},
+                        {"capacity", "what the container can hold: the size of a label goes by it",
+                         quantity({QuantityKind::volume, 0.005, 1000, "2 L"})}}));
+}
+
 FieldShape shelf_item_shape(const Catalogue& catalogue) {
   const FieldShape product = product_shape(catalogue);
-  const FieldShape supplier =
-      either(text(60),
-             object({{"name", "", text(60)}, {"address", "", text(100)}, {"phone", "", text(30)}}));
+  const FieldShape supplier = either(text(60), object({{"name", "", text(60)},
+                                                       {"address", "", text(100)},
+                                                       {"phone", "", text(30)},
+                                                       {"emergency_phone", "", text(30)}}));
   return either(
       product,
       object({required("product", "a generic chemical", product),
@@ -153,11 +162,18 @@ FieldShape shelf_item_shape(const Catalogue& catalogue) {
               {"bulk_density", "of granules as they are poured, or of a liquid",
                quantity({QuantityKind::density, 0.3, 3, "0.95 g/mL"})},
               {"dose", "a sequestrant's own: \"45 mL per 1000 L\"", FieldShape{DoseShape{}}},
-              {"package", "what one holds: \"2 kg\"", FieldShape{AmountShape{}}},
+              {"package", "what one holds: \"2 kg\"", package_shape()},
               {"maker_label_name", "what its maker calls it", text(60)},
               {"hazard_statements", "H codes of its own label", list_of(text(30))},
               {"made_on", "the day on the package", FieldShape{DateShape{}}},
-              {"supplier", "of a container label", supplier}}));
+              {"supplier", "of a container label; the shop where nothing is said", supplier},
+              {"stays_in",
+               "trade or workplace: a container that no owner gets; without it, an owner does",
+               names("place", {"trade", "workplace"})},
+              {"lot", "of this filling", text(30)},
+              {"use_by", "the day until which it keeps its strength", FieldShape{DateShape{}}},
+              {"ufi", "its unique formula identifier", text(30)},
+              {"authorisation", "number of its registration or authorisation", text(40)}}));
 }
 
 FieldShape shelf_shape(const Catalogue& catalogue) {
@@ -218,18 +234,21 @@ FieldShape sheets_shape(const Catalogue& catalogue) {
   const FieldShape language = language_shape(catalogue);
   const FieldShape label = names("label", usable_labels(catalogue), known_labels());
   return list_of(
-      either(plain, object({required("sheet", "what to print", plain),
-                            {"stock", "paper or label", stock_shape(catalogue)},
-                            {"language", "of its words", language},
-                            {"labels", "on a label sheet; else those that the job asks for, or all",
-                             list_of(label, 1, "name a label, or remove the field")},
-                            {"start_at", "the first free label of the sheet, row by row from 1",
-                             FieldShape{WholeShape{1, 999}}},
-                            {"copies", "of each label", FieldShape{WholeShape{1, 999}}},
-                            {"bleed", "how far past its edge a label is printed",
-                             quantity({QuantityKind::length, 0, 0.005, "2 mm"})},
-                            {"crop_marks", "true: lines that say where to cut",
-                             FieldShape{FlagShape{}}}})),
+      either(
+          plain,
+          object({required("sheet", "what to print", plain),
+                  {"stock", "paper or label", stock_shape(catalogue)},
+                  {"language", "of its words, or a list of languages",
+                   either(language, list_of(language, 1, "name a language"))},
+                  {"product", "only the labels of this product", product_shape(catalogue)},
+                  {"labels", "on a label sheet; else those that the job asks for, or all",
+                   list_of(label, 1, "name a label, or remove the field")},
+                  {"start_at", "the first free label of the sheet, row by row from 1",
+                   FieldShape{WholeShape{1, 999}}},
+                  {"copies", "of each label", FieldShape{WholeShape{1, 999}}},
+                  {"bleed", "how far past its edge a label is printed",
+                   quantity({QuantityKind::length, 0, 0.005, "2 mm"})},
+                  {"crop_marks", "true: lines that say where to cut", FieldShape{FlagShape{}}}})),
       1, "name a sheet, or remove the field");
 }
 

@@ -116,6 +116,11 @@ std::string label_code_within(const Json& job, std::size_t characters) {
       .help = what_to_leave_out(Json::parse(canonical_job(job)))});
 }
 
+std::string label_code_of(std::string_view job_text, std::size_t characters) {
+  const Json job = Json::parse(job_text);
+  return characters == 0 ? label_code(job) : label_code_within(job, characters);
+}
+
 bool is_label_code(std::string_view text) {
   constexpr std::string_view alphabet = "0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ $%*+-./:";
   const std::string_view code = without_line_ends(text);

@@ -20,6 +20,12 @@ std::string label_code(const nlohmann::ordered_json& job);
 /// Throws: Error if it is longer, with by how many bytes, and which parts of the job weigh most
 std::string label_code_within(const nlohmann::ordered_json& job, std::size_t characters);
 
+/// The code of a job given as JSON text, for a square that holds so many characters; 0: of any
+/// size.
+///
+/// Throws: as `label_code_within`
+std::string label_code_of(std::string_view job_text, std::size_t characters);
+
 /// True for a text that can only be a scanned code: characters of Base45 and nothing else, line
 /// ends and tabs round it aside. (JSON begins with another character.)
 bool is_label_code(std::string_view text);

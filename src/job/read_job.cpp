@@ -209,12 +209,14 @@ Outcome<Job> read_job(const NamedText& job_text, const std::optional<NamedText>&
   outcome.value.heading = read_heading(value, outcome.value);
   outcome.value.request = read_request(value, outcome.value.heading, reading);
   set_units(value, outcome.value.request.measure, outcome.value.heading);
+  outcome.value.packages = read_packages(value, outcome.value.request.shelf, reading);
   outcome.value.sheets = read_sheets(value);
   outcome.value.rules = value.text("rules").value_or("");
   throw_if_any(files);
 
   outcome.value.whole = merged->dump();
   outcome.value.request.fingerprint = fingerprint(*merged);
+  outcome.value.text = merged->dump();
   place_texts(outcome.value.texts, files);
   place_logo(outcome.value.logo, files);
   outcome.warnings = files.at_their_places(outcome.warnings);

@@ -183,7 +183,9 @@ class ShapeReader {
   }
 
   Value::Content operator()(const EitherShape& shape) const {
-    const FieldShape& chosen = node_.is_object() ? *shape.object : *shape.plain;
+    const bool takes_list = std::holds_alternative<ListShape>(shape.object->form);
+    const bool is_other = takes_list ? node_.is_array() : node_.is_object();
+    const FieldShape& chosen = is_other ? *shape.object : *shape.plain;
     return std::visit(*this, chosen.form);
   }
 

@@ -40,6 +40,19 @@ void read_imposition(const Value& sheet, SheetRequest& request) {
   request.has_crop_marks = sheet.flag("crop_marks").value_or(false);
 }
 
+void read_choices(const Value& sheet, SheetRequest& request) {
+  request.product = sheet.text("product").value_or("");
+  const Value* const language = sheet.find("language");
+  if (language == nullptr) return;
+  if (const auto one = language->text()) {
+    request.languages.push_back(*one);
+  } else {
+    for (const Value& each : language->items()) {
+      if (const auto tag = each.text()) request.languages.push_back(*tag);
+    }
+  }
+}
+
 }  // namespace
 
 std::optional<StockRequest> read_stock(const Value& stock) {
@@ -61,8 +74,8 @@ std::vector<SheetRequest> read_sheets(const Value& job) {
     const auto name = sheet.is_object() ? sheet.text("sheet") : sheet.text();
     if (!name) continue;
     SheetRequest request{.sheet = *name};
-    request.language = sheet.text("language");
     request.where = sheet.node().where();
+    if (sheet.is_object()) read_choices(sheet, request);
     if (const Value* const stock = sheet.find("stock")) request.stock = read_stock(*stock);
     if (sheet.is_object()) read_imposition(sheet, request);
     requests.push_back(std::move(request));

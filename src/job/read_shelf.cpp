@@ -85,7 +85,13 @@ void put_dose(const Value& item, ShelfItem& shelf_item) {
 void check_package(const Value& item, const Product& product) {
   const Value* const package = item.find("package");
   if (package == nullptr) return;
-  require_solid(package->node(), *package->measured(), product.form == Form::liquid);
+  const Value* const contents = package->is_object() ? package->find("contents") : package;
+  if (contents == nullptr) {
+    package->problem(fmt::format("the package of {} has a size and no contents", product.id),
+                     "say what is in it: { \"contents\": \"500 g\", \"capacity\": \"0.5 L\" }");
+    return;
+  }
+  require_solid(contents->node(), *contents->measured(), product.form == Form::liquid);
 }
 
 bool harms(const Product& product, const std::string& shell) {

@@ -18,50 +18,92 @@ double shift_of(double width, double used, Align align) {
 
 /// Between the descenders of an amount and the spoons under it.
 constexpr double under_gap = 0.15 * mm;
+/// Between a target's frame and what hangs down from the line above.
+constexpr double frame_gap = 0.35 * mm;
+/// Above and below the word of a pair: the cell is 7 mm high on a card.
+constexpr double pair_padding = 1.3 * mm;
+
+/// An amount, and what stands beside it or in lines under it.
+class AmountLines {
+ public:
+  AmountLines(double baseline, double height, const Context& context)
+      : baseline_(baseline), height_(height), context_(context) {
+    const Types& types = context.types();
+    // Clear of the amount's descenders; see reach in checks.cpp for the proportions.
+    under_ = baseline + 0.26 * types.table_amount.size + 0.78 * types.table_spoons.size;
+  }
+
+  void add_beside(Line line) {
+    if (line.marks.empty()) return;
+    if (x_ > 0) x_ += context_.lengths().second_spoons_gap;
+    const double end = x_ + line.width;
+    append(content_, std::move(line), {x_, baseline_}, context_);
+    x_ = end;
+  }
+  void add_under(Line line) {
+    const Point at{0, under_ + under_gap};
+    height_ = at.y + line.fall;
+    under_ += line.rise + line.fall;
+    append(content_, std::move(line), at, context_);
+  }
+
+  double baseline() const { return baseline_; }
+  double height() const { return height_; }
+  Content take() { return std::move(content_); }
+
+ private:
+  double baseline_;
+  double height_;
+  double under_ = 0;
+  double x_ = 0;
+  const Context& context_;
+  Content content_;
+};
 
 class CellMaker {
  public:
-  CellMaker(TableRow::Role role, int columns, double width, Align align, const Context& context)
-      : role_(role), columns_(columns), width_(width), align_(align), context_(context) {}
+  CellMaker(TableRow::Role role, const Cell& cell, double width, Align align,
+            const Context& context)
+      : role_(role),
+        columns_(cell.columns),
+        rank_(cell.rank),
+        width_(width),
+        align_(align),
+        context_(context) {}
 
   LaidCell operator()(const Words& words) const {
-    return {paragraph(words, type(), width_, context_, element(), align_), {}};
+    const Type& set = rank_ == Rank::body ? type() : context_.type_of(rank_);
+    return {paragraph(words, set, width_, context_, element(), align_), {}};
   }
 
+  /// What does not fit beside the amount stands under it.
   LaidCell operator()(const AmountCell& cell) const {
     const Types& types = context_.types();
-    const bool beside = cell.spoons == AmountCell::Spoons::beside;
-    Line amount = single_line(plain(cell.amount.text), types.table_amount, context_);
-    Line spoons =
-        single_line(plain(cell.amount.spoons), beside ? types.body : types.table_spoons, context_);
-    Line limit = single_line(plain(cell.limit), types.table_limit, context_);
     const double gap = context_.lengths().second_spoons_gap;
-    const double baseline = amount.rise;
-    double x = 0;
-    LaidCell laid;
-    Content content;
-    const auto add_beside = [&](Line& line) {
-      if (line.marks.empty()) return;
-      if (x > 0) x += gap;
-      const double end = x + line.width;
-      append(content, std::move(line), {x, baseline}, context_);
-      x = end;
-    };
-    laid.fragment.height = baseline + amount.fall;
-    add_beside(amount);
-    if (beside) add_beside(spoons);
-    add_beside(limit);
-    check_width(x, cell.amount.text);
-    if (!beside && !spoons.marks.empty()) {
-      check_width(spoons.width, cell.amount.spoons);
-      // Clear of the amount's descenders; see reach in checks.cpp for the proportions.
-      const double drop = 0.26 * types.table_amount.size + 0.78 * types.table_spoons.size;
-      const Point at{0, baseline + drop + under_gap};
-      laid.fragment.height = at.y + spoons.fall;
-      append(content, std::move(spoons), at, context_);
+    Line amount = single_line(plain(cell.amount.text), types.table_amount, context_);
+    Line limit = single_line(plain(cell.limit), types.table_limit, context_);
+    Line spoons = single_line(plain(cell.amount.spoons), types.body, context_);
+    const double beside_spoons = amount.width + (spoons.marks.empty() ? 0 : gap + spoons.width);
+    const bool are_spoons_beside =
+        cell.spoons == AmountCell::Spoons::beside && beside_spoons <= width_ + 1e-6;
+    const double before_limit = are_spoons_beside ? beside_spoons : amount.width;
+    const bool is_limit_beside = are_spoons_beside && before_limit + gap + limit.width <= width_;
+    if (!are_spoons_beside) {
+      spoons = single_line(plain(cell.amount.spoons), types.table_spoons, context_);
     }
-    laid.fragment.baseline = baseline;
-    laid.fragment.write(element(), std::move(content));
+    AmountLines lines(amount.rise, amount.rise + amount.fall, context_);
+    add_amount(std::move(amount), cell.amount.text, lines);
+    const auto add = [&](Line line, bool is_beside, const std::string& text) {
+      if (line.marks.empty()) return;
+      if (!is_beside) check_width(line.width, text);
+      is_beside ? lines.add_beside(std::move(line)) : lines.add_under(std::move(line));
+    };
+    add(std::move(spoons), are_spoons_beside, cell.amount.spoons);
+    add(std::move(limit), is_limit_beside, cell.limit);
+    LaidCell laid;
+    laid.fragment.baseline = lines.baseline();
+    laid.fragment.height = lines.height();
+    laid.fragment.write(element(), lines.take());
     return laid;
   }
 
@@ -79,19 +121,18 @@ class CellMaker {
   /// A target in a frame, as wide as its text and a chip's padding.
   LaidCell operator()(const FramedCell& cell) const {
     const Lengths& lengths = context_.lengths();
-    const Type text_type = bold(type());
-    Line line = single_line(plain(cell.text), text_type, context_);
+    Line line = single_line(plain(cell.text), context_.types().target, context_);
     const double side = lengths.target_frame + lengths.chip_padding;
     const double used = line.width + 2 * side;
     check_width(used, cell.text);
     const double x = shift_of(width_, used, align_);
     const double half = lengths.target_frame / 2;
     LaidCell laid;
-    laid.fragment.baseline = line.rise + lengths.target_frame;
-    laid.fragment.height = laid.fragment.baseline + line.fall + lengths.target_frame;
-    laid.fragment.draw(Box{.corner = {x + half, half},
+    laid.fragment.baseline = frame_gap + line.rise + lengths.target_frame;
+    laid.fragment.height = laid.fragment.baseline + line.fall + frame_gap + lengths.target_frame;
+    laid.fragment.draw(Box{.corner = {x + half, frame_gap + half},
                            .width = used - 2 * half,
-                           .height = laid.fragment.height - 2 * half,
+                           .height = laid.fragment.height - frame_gap - 2 * half,
                            .fill = {},
                            .stroke = Stroke{lengths.target_frame, context_.inks().black}});
     move(line.marks, {x + side, laid.fragment.baseline});
@@ -130,12 +171,33 @@ class CellMaker {
       laid.ground = LaidCell::Ground::black;
       text_type.ink = context_.inks().paper;
     }
-    laid.fragment =
+    const Fragment text =
         paragraph(plain(cell.text), text_type, width_, context_, element(), Align::centre);
+    laid.fragment.place(text, {0, pair_padding});
+    laid.fragment.baseline = text.baseline + pair_padding;
+    laid.fragment.height = text.height + 2 * pair_padding;
     return laid;
   }
 
  private:
+  /// An amount that is too wide has its unit in smaller type behind it, or below it.
+  void add_amount(Line amount, const std::string& text, AmountLines& lines) const {
+    const std::size_t unit = text.find("\u202F");
+    if (amount.width <= width_ + 1e-6 || unit == std::string::npos) {
+      check_width(amount.width, text);
+      return lines.add_beside(std::move(amount));
+    }
+    const Types& types = context_.types();
+    Line number = single_line(plain(text.substr(0, unit)), types.table_amount, context_);
+    const std::string rest = text.substr(unit + std::string_view("\u202F").size());
+    Line small = single_line(plain(rest), types.table_limit, context_);
+    const double both = number.width + context_.lengths().second_spoons_gap + small.width;
+    lines.add_beside(std::move(number));
+    if (both <= width_) return lines.add_beside(std::move(small));
+    check_width(small.width, text);
+    lines.add_under(std::move(small));
+  }
+
   Element element() const {
     const bool head = role_ == TableRow::Role::head;
     Element cell = Element::of(head ? Role::header_cell : Role::cell);
@@ -153,6 +215,7 @@ class CellMaker {
   }
 
   LaidCell drawn(Mark mark, double used, const Type& beside) const {
+    check_width(used, "a drawn sign");
     LaidCell laid;
     laid.fragment.baseline = context_.rise(beside);
     laid.fragment.height = beside.leading;
@@ -165,6 +228,7 @@ class CellMaker {
 
   TableRow::Role role_;
   int columns_;
+  Rank rank_;
   double width_;
   Align align_;
   const Context& context_;
@@ -174,7 +238,7 @@ class CellMaker {
 
 LaidCell lay_cell(const Cell& cell, TableRow::Role role, double width, Align align,
                   const Context& context) {
-  LaidCell laid = std::visit(CellMaker(role, cell.columns, width, align, context), cell.content);
+  LaidCell laid = std::visit(CellMaker(role, cell, width, align, context), cell.content);
   if (laid.fragment.elements.empty()) {
     const bool head = role == TableRow::Role::head;
     laid.fragment.write(Element::of(head ? Role::header_cell : Role::cell), {});

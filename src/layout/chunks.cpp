@@ -69,7 +69,9 @@ Chunk whole_chunk(const Block& block, double width, const Context& context) {
   chunk.every_page = block.pages == Block::Pages::every;
   chunk.close = block.close_to_previous;
   if (const Masthead* const masthead = std::get_if<Masthead>(&block.content)) {
-    chunk.short_form = lay_short_masthead(*masthead, width, context);
+    if (!context.document.is_one_page) {
+      chunk.short_form = lay_short_masthead(*masthead, width, context);
+    }
     chunk.every_page = true;
   }
   chunk.room_share = room_share({block});

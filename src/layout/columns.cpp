@@ -4,6 +4,22 @@
 #include "layout/blocks.h"
 
 namespace tub {
+namespace {
+
+void draw_rules(Fragment& fragment, const Columns& columns, double width_per_share,
+                const Context& context) {
+  const double gap = context.lengths().column_gutter;
+  double x = 0;
+  for (std::size_t i = 0; i + 1 < columns.columns.size(); ++i) {
+    x += width_per_share * columns.columns[i].share + gap;
+    fragment.draw(Rule{.from = {x - gap / 2, 0},
+                       .to = {x - gap / 2, fragment.height},
+                       .width = context.lengths().hairline,
+                       .colour = context.inks().black});
+  }
+}
+
+}  // namespace
 
 Fragment lay_columns(const Columns& columns, double width, const Context& context) {
   const double gap = context.lengths().column_gutter;
@@ -21,6 +37,7 @@ Fragment lay_columns(const Columns& columns, double width, const Context& contex
     if (fragment.baseline == 0) fragment.baseline = part.baseline;
     x += column_width + gap;
   }
+  if (columns.is_ruled) draw_rules(fragment, columns, free / std::max(shares, 1e-9), context);
   return fragment;
 }
 

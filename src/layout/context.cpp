@@ -29,6 +29,25 @@ double Context::rise(const Type& type) const {
   return (type.leading - content) / 2 + font.ascent() * type.size / 1000;
 }
 
+const Type& Context::type_of(Rank rank) const {
+  const Types& types = setting.types;
+  switch (rank) {
+    case Rank::heading:
+      return types.heading;
+    case Rank::small:
+      return types.small;
+    case Rank::product:
+      return types.product;
+    case Rank::reading:
+      return types.table_reading;
+    case Rank::signal:
+      return types.signal;
+    case Rank::body:
+      break;
+  }
+  return types.body;
+}
+
 void Context::too_wide(std::string_view what, double by) const {
   misfits.push_back(Diagnostic{fmt::format("\"{}\" is {} mm too wide for its place on {}", what,
                                            fixed(by / mm, 1), document.sheet),

@@ -20,6 +20,7 @@ struct Context {
   std::string where;                 ///< the block being laid out
   double free_height = 0;            ///< what the page has to give to each share of its rooms
 
+  const Type& type_of(Rank rank) const;
   const Types& types() const { return setting.types; }
   const Lengths& lengths() const { return setting.lengths; }
   const Inks& inks() const { return setting.inks; }

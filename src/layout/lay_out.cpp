@@ -33,6 +33,17 @@ double foot_top(const Stock& stock, const Setting& setting) {
   return stock.height_mm * mm - setting.lengths.foot_margin - setting.types.foot.leading;
 }
 
+bool has_foot(const Document& document) {
+  const Foot& foot = document.foot;
+  return !foot.left.empty() || !foot.right.empty() || !foot.page_of.empty();
+}
+
+/// Where the blocks end at the latest: above the foot line, or above the margin of a sheet without.
+double blocks_end(const Document& document, const Stock& stock, const Setting& setting) {
+  if (has_foot(document)) return foot_top(stock, setting) - setting.lengths.foot_space;
+  return stock.height_mm * mm - setting.lengths.foot_margin;
+}
+
 class PageMaker {
  public:
   PageMaker(const Document& document, const Stock& stock, const FontSet& fonts,
@@ -57,7 +68,7 @@ class PageMaker {
     Fragment whole;
     whole.add(Element::of(Role::section));
     place_all(whole, plan);
-    lay_foot(whole, number, pages);
+    if (has_foot(document_)) lay_foot(whole, number, pages);
     Page page;
     page.width = stock_.width_mm * mm;
     page.height = stock_.height_mm * mm;
@@ -155,7 +166,7 @@ Attempt attempt(const Document& document, const Setting& setting, const Stock& s
   const Lengths& lengths = setting.lengths;
   const Context context{setting, fonts, document, result.misfits, {}};
   result.chunks = chunks_of(document, stock.width_mm * mm - 2 * lengths.margin_side, context);
-  result.height = foot_top(stock, setting) - lengths.foot_space - lengths.margin_top;
+  result.height = blocks_end(document, stock, setting) - lengths.margin_top;
   return result;
 }
 
@@ -170,8 +181,10 @@ std::vector<Diagnostic> without_repeats(const std::vector<Diagnostic>& misfits) 
 
 [[noreturn]] void fail(const Document& document, const Stock& stock, const Attempt& tightest) {
   if (!tightest.misfits.empty()) throw Error(without_repeats(tightest.misfits));
-  const double missing =
-      missing_height(tightest.chunks, tightest.height, tightest.setting->lengths);
+  const Lengths& lengths = tightest.setting->lengths;
+  const double missing = document.is_one_page
+                             ? missing_height_on_one(tightest.chunks, tightest.height, lengths)
+                             : missing_height(tightest.chunks, tightest.height, lengths);
   throw Error(Diagnostic{fmt::format("{} does not fit on {}: {} mm are missing in height",
                                      document.sheet, stock.name, fixed(missing / mm, 1)),
                          document.sheet,
@@ -221,7 +234,8 @@ class Trials {
 
   std::vector<Page> run() {
     if (auto pages = fit(1, Breaks::any)) return *std::move(pages);
-    const std::size_t most = attempt_at(attempts_.size() - 1).chunks.size();
+    const std::size_t most =
+        document_.is_one_page ? 1 : attempt_at(attempts_.size() - 1).chunks.size();
     for (std::size_t count = 2; count <= most; ++count) {
       for (const Breaks breaks : {Breaks::preferred, Breaks::any}) {
         if (auto pages = fit(count, breaks)) return *std::move(pages);

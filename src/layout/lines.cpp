@@ -72,7 +72,7 @@ double unevenness(const std::vector<Piece>& pieces, std::size_t first, std::size
 }
 
 /// The ends of all lines, as counts of pieces.
-std::vector<std::size_t> choose_ends(const std::vector<Piece>& pieces, double width) {
+std::vector<std::size_t> choose_ends(const std::vector<Piece>& pieces, const LineWidths& widths) {
   const Measure measure(pieces);
   const std::size_t count = pieces.size();
   constexpr int never = std::numeric_limits<int>::max();
@@ -83,16 +83,17 @@ std::vector<std::size_t> choose_ends(const std::vector<Piece>& pieces, double wi
     if (!may_end(pieces, end)) continue;
     for (std::size_t first = end; first-- > 0;) {
       if (best[first].overfull == never) continue;
+      const Cost& before = best[first];
+      const double width = widths.of(before.lines);
       const double slack = (width - measure.line(first, end)) / std::max(width, 1.0);
       const bool overfull = slack < -tolerance;
-      const Cost& before = best[first];
       const Cost cost{before.overfull + (overfull ? 1 : 0), before.lines + 1,
                       before.unevenness + unevenness(pieces, first, end, slack)};
       if (cost < best[end]) {
         best[end] = cost;
         from[end] = first;
       }
-      if (overfull) break;
+      if (overfull && widths.narrow_lines == 0) break;
     }
   }
   std::vector<std::size_t> ends;
@@ -191,10 +192,16 @@ Line single_line(const Words& words, const Type& type, const Context& context) {
 
 std::vector<Line> break_lines(const Words& words, const Type& type, double width,
                               const Context& context) {
+  return break_lines(words, type, LineWidths{width, 0, width}, context);
+}
+
+std::vector<Line> break_lines(const Words& words, const Type& type, const LineWidths& widths,
+                              const Context& context) {
   const std::vector<Piece> pieces = pieces_of(words, type, context);
   std::vector<Line> lines;
   std::size_t first = 0;
-  for (const std::size_t end : choose_ends(pieces, width)) {
+  for (const std::size_t end : choose_ends(pieces, widths)) {
+    const double width = widths.of(static_cast<int>(lines.size()));
     lines.push_back(make_line(pieces, first, end, context));
     if (lines.back().width > width + tolerance) {
       context.too_wide(text_of(words), lines.back().width - width);

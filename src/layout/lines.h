@@ -27,6 +27,17 @@ Line single_line(const Words& words, const Type& type, const Context& context);
 std::vector<Line> break_lines(const Words& words, const Type& type, double width,
                               const Context& context);
 
+/// Widths of lines that run round something: so many narrow ones, then wide ones.
+struct LineWidths {
+  double narrow = 0;
+  int narrow_lines = 0;
+  double wide = 0;
+
+  double of(int line) const { return line < narrow_lines ? narrow : wide; }
+};
+std::vector<Line> break_lines(const Words& words, const Type& type, const LineWidths& widths,
+                              const Context& context);
+
 /// Lines below each other as one element.
 Fragment paragraph(const Words& words, const Type& type, double width, const Context& context,
                    Element element = {}, Align align = Align::left);

@@ -22,6 +22,7 @@ void write_line(Fragment& fragment, Line line, Point at, Element element) {
 
 void draw_rule(Fragment& fragment, double width, const Context& context) {
   const Lengths& lengths = context.lengths();
+  if (lengths.masthead_rule == 0) return;
   const double y = fragment.height + lengths.rule_above + lengths.masthead_rule / 2;
   fragment.draw(Rule{.from = {0, y},
                      .to = {width, y},
@@ -38,6 +39,35 @@ double hang(const Words& words, const Type& type, const Context& context) {
     if (font.has(c)) deepest = std::max(deepest, font.depth(c));
   }
   return deepest * type.size / 1000;
+}
+
+/// A figure in one line; where it is too wide, its unit is set in the short figure's type.
+Line fitted_figure(const Words& figure, double width, const Context& context) {
+  const Types& types = context.types();
+  Line line = single_line(figure, types.figure, context);
+  const std::string text = text_of(figure);
+  const std::size_t unit = text.find("\u202F", text.find("\u202F") + 1) == std::string::npos
+                               ? text.find("\u202F")
+                               : text.rfind("\u202F");
+  if (line.width <= width || unit == std::string::npos) return line;
+  line = single_line(plain(text.substr(0, unit)), types.figure, context);
+  Line small = single_line(plain(text.substr(unit)), types.short_figure, context);
+  const Point behind{line.width, 0};
+  line.width += small.width;
+  append(line.marks, std::move(small), behind, context);
+  return line;
+}
+
+/// A figure alone, at the left.
+void lay_figure(Fragment& fragment, const Masthead& masthead, double width,
+                const Context& context) {
+  const Types& types = context.types();
+  Line figure = fitted_figure(masthead.figure, width, context);
+  if (figure.width > width) context.too_wide(text_of(masthead.figure), figure.width - width);
+  const double rise = context.fonts.bold.cap_height() * types.figure.size / 1000;
+  write_line(fragment, std::move(figure), {0, rise}, Element::heading(1));
+  fragment.baseline = rise;
+  fragment.height = rise + hang(masthead.figure, types.figure, context);
 }
 
 /// Kind and title; the figure on the title's last baseline.
@@ -139,7 +169,11 @@ void lay_facts_and_logo(Fragment& fragment, const Masthead& masthead, double wid
 
 Fragment lay_masthead(const Masthead& masthead, double width, const Context& context) {
   Fragment fragment;
-  lay_head(fragment, masthead, width, context);
+  if (masthead.kind.empty() && masthead.title.empty()) {
+    lay_figure(fragment, masthead, width, context);
+  } else {
+    lay_head(fragment, masthead, width, context);
+  }
   draw_rule(fragment, width, context);
   if (!masthead.facts.empty() || masthead.logo) {
     lay_facts_and_logo(fragment, masthead, width, context);

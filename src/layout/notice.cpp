@@ -27,7 +27,58 @@ Box frame(double width, double height, bool reversed, const Context& context) {
 
 }  // namespace
 
+namespace {
+
+/// The word's lines; the text begins behind the last, or below it where little room is left there.
+Fragment lay_run_in(const Notice& notice, double width, const Context& context) {
+  constexpr double least_behind = 0.25;  // of the width, for the text's first line
+  const Lengths& lengths = context.lengths();
+  const bool reversed = notice.look == Notice::Look::reversed;
+  const Colour ink = reversed ? context.inks().paper : context.inks().black;
+  const double side = lengths.notice_frame + lengths.notice_side;
+  const double inner = width - 2 * side;
+  const Type type = inked(context.types().body, ink);
+  std::vector<Line> words =
+      break_lines(notice.word, inked(context.types().notice_word, ink), inner, context);
+  const double used = words.empty() ? 0 : words.back().width + lengths.notice_gap;
+  const bool is_behind = used > 0 && inner - used >= least_behind * inner;
+  const LineWidths widths{inner - used, is_behind ? 1 : 0, inner};
+  std::vector<Line> lines = break_lines(notice.text, type, widths, context);
+  double y = lengths.notice_frame + lengths.notice_above;
+  Content word;
+  Content text;
+  const auto set = [&](Line& line, double x, double baseline, Content& content) {
+    move(line.marks, {side + x, baseline});
+    content.insert(content.end(), line.marks.begin(), line.marks.end());
+  };
+  for (Line& line : words) {
+    const bool shares = is_behind && &line == &words.back() && !lines.empty();
+    set(line, 0, y + line.rise, word);
+    if (shares) set(lines.front(), used, y + line.rise, text);
+    y += line.rise + (shares ? std::max(line.fall, lines.front().fall) : line.fall);
+  }
+  const std::size_t below = is_behind && !words.empty() ? 1 : 0;
+  if (!words.empty() && below < lines.size()) {
+    // The word's descenders (0.24 em) stay clear of accented capitals (0.98 em).
+    const double reach = 0.24 * context.types().notice_word.size + 0.98 * type.size;
+    y += std::max(0.0, reach - words.back().fall - context.rise(type));
+  }
+  for (std::size_t i = below; i < lines.size(); ++i) {
+    set(lines[i], 0, y + lines[i].rise, text);
+    y += lines[i].rise + lines[i].fall;
+  }
+  Fragment fragment;
+  fragment.height = y + lengths.notice_below + lengths.notice_frame;
+  fragment.draw(frame(width, fragment.height, reversed, context));
+  if (!word.empty()) fragment.write(Element::of(Role::paragraph), std::move(word));
+  if (!text.empty()) fragment.write(Element::of(Role::paragraph), std::move(text));
+  return fragment;
+}
+
+}  // namespace
+
 Fragment lay_notice(const Notice& notice, double width, const Context& context) {
+  if (notice.runs_in) return lay_run_in(notice, width, context);
   const Lengths& lengths = context.lengths();
   const bool reversed = notice.look == Notice::Look::reversed;
   const Colour ink = reversed ? context.inks().paper : context.inks().black;

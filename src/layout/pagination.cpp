@@ -128,4 +128,10 @@ double missing_height(const std::vector<Chunk>& chunks, double height, const Len
   return most - height;
 }
 
+double missing_height_on_one(const std::vector<Chunk>& chunks, double height,
+                             const Lengths& lengths) {
+  const Paginator paginator(chunks, height, Breaks::any, lengths);
+  return paginator.plan(0, paginator.count(), true).height - height;
+}
+
 }  // namespace tub

@@ -40,5 +40,8 @@ PagePlan replan(const PagePlan& plan, const std::vector<Chunk>& chunks, const Le
 /// The height that is lacking on the fullest page if every page held a single chunk besides those
 /// that stand on each.
 double missing_height(const std::vector<Chunk>& chunks, double height, const Lengths& lengths);
+/// The height that is lacking if all of them stood on one page.
+double missing_height_on_one(const std::vector<Chunk>& chunks, double height,
+                             const Lengths& lengths);
 
 }  // namespace tub

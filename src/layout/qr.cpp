@@ -82,6 +82,12 @@ std::size_t qr_capacity(int modules) {
   return version < capacities.size() ? capacities.at(version) : 0;
 }
 
+int modules_within(double side_mm) {
+  const int whole = static_cast<int>(side_mm * 72 / 25.4 / code_module + 1e-6) - 2 * quiet_modules;
+  if (whole < smallest_side) return 0;
+  return smallest_side + (whole - smallest_side) / side_step * side_step;
+}
+
 Path qr_path(const QrCode& code, Point corner, double module) {
   Path path;
   path.fill = Colour{};

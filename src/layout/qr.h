@@ -12,6 +12,12 @@ namespace tub {
 /// Modules left white on each side of a code. Source: ISO/IEC 18004, quiet zone
 inline constexpr int quiet_modules = 4;
 
+/// The side of a module in points: four dots at 203 dots per inch, six at 300.
+inline constexpr double code_module = 0.5 * 72 / 25.4;
+
+/// The most modules along the side of a code that fits, with its quiet zone, in such a square.
+int modules_within(double side_mm);
+
 /// The modules of a square code, without its quiet zone.
 struct QrCode {
   int modules = 0;         ///< along one side: 21, 25, 29 …

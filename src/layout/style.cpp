@@ -45,6 +45,10 @@ const Members<Types, Type> type_members = {
     {"table_amount", &Types::table_amount},
     {"table_spoons", &Types::table_spoons},
     {"table_limit", &Types::table_limit},
+    {"product", &Types::product},
+    {"table_reading", &Types::table_reading},
+    {"target", &Types::target},
+    {"signal", &Types::signal},
     {"foot", &Types::foot},
 };
 
@@ -56,8 +60,10 @@ const Members<Lengths, double> length_members = {
     {"page_width_least", &Lengths::page_width_least},
     {"page_height_least", &Lengths::page_height_least},
     {"block_space", &Lengths::block_space},
+    {"paragraph_space", &Lengths::paragraph_space},
     {"close_space", &Lengths::close_space},
     {"hairline", &Lengths::hairline},
+    {"table_rule", &Lengths::table_rule},
     {"bank", &Lengths::bank},
     {"stile", &Lengths::stile},
     {"masthead_rule", &Lengths::masthead_rule},

@@ -58,6 +58,10 @@ struct Types {
   Type table_amount;
   Type table_spoons;
   Type table_limit;
+  Type product;        ///< beside its dose
+  Type table_reading;  ///< before its amount
+  Type target;         ///< in its frame
+  Type signal;         ///< word of a label
   Type foot;
 };
 
@@ -70,8 +74,10 @@ struct Lengths {
   double foot_margin = 0;  ///< from the foot line to the paper's edge
   double foot_space = 0;   ///< least, between the blocks and the foot line
   double block_space = 0;
-  double close_space = 0;  ///< between blocks that belong together
+  double paragraph_space = 0;  ///< between paragraphs that run round pictograms
+  double close_space = 0;      ///< between blocks that belong together
   double hairline = 0;
+  double table_rule = 0;  ///< between rows
   double bank = 0;
   double stile = 0;  ///< stiles and rungs
   double masthead_rule = 0;

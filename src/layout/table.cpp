@@ -58,9 +58,13 @@ class TableMaker {
 
   Fragment make() {
     element_ = out_.add(Element::of(Role::table));
-    if (has_heads()) lay_row(head_row());
-    for (const TableRow& row : table_.rows) lay_row(row);
-    if (role_above_ == TableRow::Role::blank) draw_hairline(out_.height);
+    if (has_heads()) lay_row(head_row(), lengths_.cell_below);
+    for (std::size_t i = 0; i < table_.rows.size(); ++i) {
+      const bool goes_on = i + 1 < table_.rows.size() && table_.rows[i + 1].is_joined;
+      lay_row(table_.rows[i], goes_on ? 0 : lengths_.cell_below);
+    }
+    if (role_above_ == TableRow::Role::blank || table_.is_closed) draw_rule(out_.height);
+    draw_upright_rules();
     return std::move(out_);
   }
 
@@ -97,7 +101,7 @@ class TableMaker {
     return cells;
   }
 
-  void lay_row(const TableRow& row) {
+  void lay_row(const TableRow& row, double space_below) {
     std::vector<Track> places;
     const std::vector<LaidCell> cells = lay_cells(row, places);
     const bool head = row.role == TableRow::Role::head;
@@ -107,32 +111,51 @@ class TableMaker {
       baseline = std::max(baseline, cell.fragment.baseline);
       below = std::max(below, cell.fragment.height - cell.fragment.baseline);
     }
-    const double above = head ? 0 : lengths_.cell_above;
-    double height = above + baseline + below + lengths_.cell_below;
+    const double above = head || row.is_joined ? 0 : lengths_.cell_above;
+    double height = above + baseline + below + space_below;
     if (row.role == TableRow::Role::blank) height = std::max(height, lengths_.blank_row);
-    draw_ground(row.role, height);
+    draw_ground(row, height);
     const int line = out_.add(Element::of(Role::row, element_));
     for (std::size_t i = 0; i < cells.size(); ++i) {
       draw_cell_ground(cells[i].ground, places[i], height);
       const double top = out_.height + above + baseline - cells[i].fragment.baseline;
       out_.place(cells[i].fragment, {places[i].left, top}, line);
     }
+    if (head && upright_from_ < 0) upright_from_ = out_.height + height;
+    if (upright_from_ < 0) upright_from_ = out_.height;
     out_.height += height;
     role_above_ = row.role;
     first_ = false;
   }
 
-  void draw_hairline(double y) {
+  void draw_rule(double y) {
     out_.draw(Rule{.from = {0, y},
                    .to = {width_, y},
+                   .width = lengths_.table_rule,
+                   .colour = context_.inks().black});
+  }
+
+  void draw_upright(std::size_t column, double from, double to) {
+    const double x = tracks_[column].left - lengths_.cell_gap / 2;
+    out_.draw(Rule{.from = {x, from},
+                   .to = {x, to},
                    .width = lengths_.hairline,
                    .colour = context_.inks().black});
   }
 
-  /// Hairlines between rows; a band in grey between two banks; upright hairlines where a hand
-  /// writes.
-  void draw_ground(TableRow::Role role, double height) {
+  /// Beside the rows below the head.
+  void draw_upright_rules() {
+    for (std::size_t i = 1; i < table_.columns.size(); ++i) {
+      if (table_.columns[i].is_ruled && upright_from_ >= 0) {
+        draw_upright(i, upright_from_, out_.height);
+      }
+    }
+  }
+
+  /// Rules between rows; a band in grey between two banks; upright hairlines where a hand writes.
+  void draw_ground(const TableRow& row, double height) {
     const Inks& inks = context_.inks();
+    const TableRow::Role role = row.role;
     if (role == TableRow::Role::band) {
       out_.draw(filled_box({0, out_.height}, width_, height, inks.band));
       out_.draw(filled_box({0, out_.height}, width_, lengths_.bank, inks.black));
@@ -140,14 +163,11 @@ class TableMaker {
           filled_box({0, out_.height + height - lengths_.bank}, width_, lengths_.bank, inks.black));
       return;
     }
-    if (!first_ && role_above_ != TableRow::Role::band) draw_hairline(out_.height);
+    const bool is_below_rule = first_ || row.is_joined || role_above_ == TableRow::Role::band;
+    if (!is_below_rule) draw_rule(out_.height);
     if (role != TableRow::Role::blank) return;
     for (std::size_t i = 1; i < tracks_.size(); ++i) {
-      const double x = tracks_[i].left - lengths_.cell_gap / 2;
-      out_.draw(Rule{.from = {x, out_.height},
-                     .to = {x, out_.height + height},
-                     .width = lengths_.hairline,
-                     .colour = inks.black});
+      draw_upright(i, out_.height, out_.height + height);
     }
   }
 
@@ -177,6 +197,7 @@ class TableMaker {
   Fragment out_;
   int element_ = 0;
   bool first_ = true;
+  double upright_from_ = -1;  ///< below the head; none yet
   TableRow::Role role_above_ = TableRow::Role::plain;
 };
 

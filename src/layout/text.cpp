@@ -10,12 +10,6 @@
 namespace tub {
 namespace {
 
-const Type& type_of(const Paragraph& paragraph, const Context& context) {
-  const Types& types = context.types();
-  if (paragraph.rank == Rank::heading) return types.heading;
-  return paragraph.rank == Rank::small ? types.small : types.body;
-}
-
 Element element_for(const Paragraph& paragraph) {
   Element element;
   element.language = paragraph.words.language;
@@ -26,7 +20,7 @@ Fragment stacked(const Text& text, double width, const Context& context) {
   Fragment fragment;
   for (const Paragraph& each : text.paragraphs) {
     const Fragment part =
-        paragraph(each.words, type_of(each, context), width, context, element_for(each));
+        paragraph(each.words, context.type_of(each.rank), width, context, element_for(each));
     if (fragment.baseline == 0) fragment.baseline = part.baseline;
     fragment.place(part, {0, fragment.height});
     fragment.height += part.height;
@@ -64,7 +58,7 @@ Fragment spread(const Text& text, double width, const Context& context) {
   double used = 0;
   const double gap = context.lengths().title_gap;
   for (const Paragraph& each : text.paragraphs) {
-    Line line = single_line(each.words, type_of(each, context), context);
+    Line line = single_line(each.words, context.type_of(each.rank), context);
     if (line.marks.empty()) continue;
     if (line.width > width) context.too_wide(text_of(each.words), line.width - width);
     if (!row.empty() && used + gap + line.width > width) {

@@ -28,21 +28,22 @@ Paragraph compose_paragraph(Composer& composer, const Node& node) {
   Composer::allow_only(node, {"text", "rank"});
   Paragraph paragraph;
   if (const auto text = node.require("text")) paragraph.words = composer.words(*text);
-  if (const auto rank = node.find("rank")) {
-    const std::vector<std::string> ranks = {"body", "heading", "small"};
-    const std::string name = rank->one_of(ranks).value_or("body");
-    if (name == "heading") paragraph.rank = Rank::heading;
-    if (name == "small") paragraph.rank = Rank::small;
-  }
+  paragraph.rank = compose_rank(node);
   return paragraph;
+}
+
+std::vector<Paragraph> compose_paragraphs(Composer& composer, const Node& node) {
+  std::vector<Paragraph> paragraphs;
+  composer.items(node, "paragraphs", [&](const Node& item) {
+    paragraphs.push_back(compose_paragraph(composer, item));
+  });
+  return paragraphs;
 }
 
 Text compose_text(Composer& composer, const Node& node) {
   Composer::allow_only(node, {"paragraphs", "flow"});
   Text text;
-  composer.items(node, "paragraphs", [&](const Node& item) {
-    text.paragraphs.push_back(compose_paragraph(composer, item));
-  });
+  text.paragraphs = compose_paragraphs(composer, node);
   if (const auto flow = node.find("flow")) {
     const std::vector<std::string> flows = {"stacked", "spread"};
     if (flow->one_of(flows).value_or("") == "spread") text.flow = Text::Flow::spread;
@@ -156,8 +157,11 @@ Ladder compose_ladder(Composer& composer, const Node& node) {
 }
 
 Notice compose_notice(Composer& composer, const Node& node) {
-  Composer::allow_only(node, {"word", "text", "look"});
-  Notice notice{composer.words(node, "word"), composer.words(node, "text"), Notice::Look::framed};
+  Composer::allow_only(node, {"word", "text", "look", "runs_in"});
+  Notice notice;
+  notice.word = composer.words(node, "word");
+  notice.text = composer.words(node, "text");
+  notice.runs_in = composer.flag(node, "runs_in");
   if (const auto look = node.find("look")) {
     const std::vector<std::string> looks = {"framed", "reversed"};
     if (look->one_of(looks).value_or("") == "reversed") notice.look = Notice::Look::reversed;
@@ -166,8 +170,9 @@ Notice compose_notice(Composer& composer, const Node& node) {
 }
 
 Signs compose_signs(Composer& composer, const Node& node) {
-  Composer::allow_only(node, {"signs", "text", "side_mm", "order"});
+  Composer::allow_only(node, {"signs", "text", "side_mm", "order", "paragraphs"});
   Signs signs;
+  signs.paragraphs = compose_paragraphs(composer, node);
   signs.signs = compose_sign_list(composer, node);
   signs.text = composer.words(node, "text");
   signs.side_mm = composer.number(node, "side_mm");
@@ -179,18 +184,23 @@ Signs compose_signs(Composer& composer, const Node& node) {
 }
 
 Code compose_code(Composer& composer, const Node& node) {
-  Composer::allow_only(node, {"payload", "side_mm", "text", "alt"});
+  Composer::allow_only(node, {"payload", "side_mm", "text", "alt", "caption"});
   Code code;
   code.payload = composer.text(node, "payload");
   code.side_mm = composer.number(node, "side_mm").value_or(code.side_mm);
   code.text = composer.words(node, "text");
   code.alt = composer.text(node, "alt");
+  if (const auto caption = node.find("caption")) {
+    const std::vector<std::string> captions = {"beside", "under"};
+    if (caption->one_of(captions).value_or("") == "under") code.caption = Code::Caption::under;
+  }
   return code;
 }
 
 Columns compose_columns(Composer& composer, const Node& node) {
-  Composer::allow_only(node, {"columns"});
+  Composer::allow_only(node, {"columns", "ruled"});
   Columns columns;
+  columns.is_ruled = composer.flag(node, "ruled");
   composer.items(node, "columns", [&](const Node& item) {
     Composer::allow_only(item, {"share", "blocks"});
     Columns::Column column;

@@ -1,6 +1,7 @@
 // Facts, then the template, then what the file says about itself.
 #include "sheets/compose.h"
 
+#include "sheets/fact_kinds.h"
 #include "sheets/plan_facts.h"
 
 #include <vector>
@@ -28,15 +29,33 @@ void put_logo(std::vector<Block>& blocks, const std::optional<Logo>& logo) {
 
 Document compose(const SheetSources& sources, const SheetTemplate& sheet,
                  const Messages& messages) {
-  const Facts facts = plan_facts(sources, messages);
-  Document document = fill_template(sheet, facts, messages);
-  put_logo(document.blocks, sources.heading.logo);
-  document.properties.author = text_of(facts.words("shop"));
-  document.properties.fingerprint = text_of(facts.words("fingerprint"));
-  if (const auto& date = sources.heading.date) {
-    document.properties.date = {date->year, date->month, date->day};
+  return compose_pieces(sources, sheet, messages, {}).value.front();
+}
+
+Outcome<std::vector<Document>> compose_pieces(const SheetSources& sources,
+                                              const SheetTemplate& sheet, const Messages& messages,
+                                              const PieceRequest& request) {
+  const bool is_split = sheet.split_at > 0 && request.turn >= sheet.split_at;
+  FactSets sets = fact_kind(sheet.facts)
+                      .make(sources, messages, {request.product, is_split, request.more_languages});
+  Outcome<std::vector<Document>> outcome{{}, std::move(sets.warnings)};
+  for (const Facts& facts : sets.value) {
+    Document document = fill_template(sheet, facts, messages, request.turn);
+    put_logo(document.blocks, sources.heading.logo);
+    document.properties.author = text_of(facts.words("shop"));
+    document.properties.fingerprint = text_of(facts.words("fingerprint"));
+    if (facts.shape().find("product_id") != nullptr) {
+      document.properties.product = text_of(facts.words("product_id"));
+    }
+    if (facts.shape().find("litres") != nullptr) {
+      document.properties.container_litres = facts.number("litres").value_or(0);
+    }
+    if (const auto& date = sources.heading.date) {
+      document.properties.date = {date->year, date->month, date->day};
+    }
+    outcome.value.push_back(std::move(document));
   }
-  return document;
+  return outcome;
 }
 
 }  // namespace tub

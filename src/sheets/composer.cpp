@@ -13,6 +13,7 @@ namespace tub {
 namespace {
 
 constexpr std::string_view message_prefix = "say.";
+constexpr int most_turns = 20;
 const std::vector<std::string> text_item_fields = {"text"};
 
 const char* kind_name(FactRow::Kind kind) {
@@ -39,8 +40,8 @@ Words trimmed_words(Words words) {
 
 }  // namespace
 
-Composer::Composer(const Facts& facts, const Messages* messages)
-    : scope_{&facts}, messages_(messages) {}
+Composer::Composer(const Facts& facts, const Messages* messages, int turn)
+    : scope_{&facts}, messages_(messages), turn_(turn) {}
 
 std::optional<Composer::Found> Composer::find_any(std::string_view name) const {
   for (auto facts = scope_.rbegin(); facts != scope_.rend(); ++facts) {
@@ -168,7 +169,35 @@ std::vector<Words> Composer::words_list(const Node& object, std::string_view mem
   return list;
 }
 
+// `"give_up": 2`, or `"give_up": {"turn": 2, "when": "is_last"}` for some elements of a list only.
+bool Composer::is_given_up(const Node& item) {
+  const std::optional<Node> give_up = item.find("give_up");
+  if (!give_up) return false;
+  std::optional<Node> turn_node = give_up;
+  bool is_meant = true;
+  if (give_up->is_object()) {
+    give_up->allow_only(std::vector<std::string>{"turn", "when"});
+    turn_node = give_up->require("turn");
+    is_meant = is_fact_present(*give_up);
+  }
+  if (!turn_node) return false;
+  const int turn = turn_node->whole(1, most_turns).value_or(1);
+  last_turn_ = std::max(last_turn_, turn);
+  return is_meant && turn <= turn_;
+}
+
+// `"from_turn": 2`: what stands in for something that the second turn gives up.
+bool Composer::is_its_turn(const Node& item) const {
+  const std::optional<Node> from = item.find("from_turn");
+  return !from || is_checking() || from->whole(1, most_turns).value_or(1) <= turn_;
+}
+
 bool Composer::is_wanted(const Node& item) {
+  if (is_given_up(item) || !is_its_turn(item)) return false;
+  return is_fact_present(item);
+}
+
+bool Composer::is_fact_present(const Node& item) const {
   const std::optional<Node> when = item.find("when");
   if (!when) return true;
   const std::optional<std::string> name = when->text();
@@ -180,10 +209,20 @@ bool Composer::is_wanted(const Node& item) {
   return false;
 }
 
+void Composer::visit_wanted(const Node& item, const std::function<void(const Node&)>& visit) {
+  if (!is_wanted(item)) return;
+  if (const std::optional<Node> group = item.find("group")) {
+    allow_only(item, {"group"});
+    items(*group, visit);
+  } else {
+    visit(item);
+  }
+}
+
 void Composer::item(const Node& item, const std::function<void(const Node&)>& visit) {
   const std::optional<Node> each = item.find("each");
   if (!each) {
-    if (is_wanted(item)) visit(item);
+    visit_wanted(item, visit);
     return;
   }
   const std::optional<std::string> name = each->text();
@@ -191,7 +230,7 @@ void Composer::item(const Node& item, const std::function<void(const Node&)>& vi
   if (!found) return;
   for (const Facts& element : found->facts->list(*name)) {
     scope_.push_back(&element);
-    if (is_wanted(item)) visit(item);
+    visit_wanted(item, visit);
     scope_.pop_back();
   }
 }
@@ -210,7 +249,7 @@ void Composer::allow_only(const Node& object, std::vector<std::string> known) {
     object.problem(fmt::format("expected an object, found {}", object.shown()));
     return;
   }
-  known.insert(known.end(), {"each", "when"});
+  known.insert(known.end(), {"each", "when", "give_up", "from_turn"});
   object.allow_only(known);
 }
 

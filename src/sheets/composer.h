@@ -21,7 +21,8 @@ namespace tub {
 /// instead of said, and texts that a fact gives are not looked up.
 class Composer {
  public:
-  Composer(const Facts& facts, const Messages* messages);
+  /// turn: items whose `give_up` is a number up to it are left out
+  Composer(const Facts& facts, const Messages* messages, int turn = 0);
 
   bool is_checking() const { return messages_ == nullptr; }
 
@@ -41,8 +42,12 @@ class Composer {
              const std::function<void(const Node&)>& visit);
   void items(const Node& list, const std::function<void(const Node&)>& visit);
 
-  /// A problem for each member that is neither known nor a control (`each`, `when`).
+  /// A problem for each member that is neither known nor a control (`each`, `when`, `give_up`,
+  /// `from_turn`).
   static void allow_only(const Node& object, std::vector<std::string> known);
+
+  /// The largest `give_up` met so far.
+  int last_turn() const { return last_turn_; }
 
   /// Messages said so far while checking: keys, with the names that were in scope each time.
   const std::map<std::string, std::set<std::string>>& said() const { return said_; }
@@ -59,11 +64,17 @@ class Composer {
   Words message(const Node& node, const std::string& key);
   Words fill(const Node& node, const Phrase& phrase);
   bool is_wanted(const Node& item);
+  bool is_given_up(const Node& item);
+  bool is_its_turn(const Node& item) const;
+  bool is_fact_present(const Node& item) const;
+  void visit_wanted(const Node& item, const std::function<void(const Node&)>& visit);
   void item(const Node& item, const std::function<void(const Node&)>& visit);
   void note_message(const std::string& key);
 
   std::vector<const Facts*> scope_;
   const Messages* messages_;
+  int turn_;
+  int last_turn_ = 0;
   std::map<std::string, std::set<std::string>> said_;
 };
 

@@ -108,6 +108,7 @@ void set_cautions(Facts& facts, const Wording& wording) {
     const std::string word = messages.text("protection." + name + ".name");
     list = list.empty() ? word : messages.text("list.comma", {{"first", list}, {"second", word}});
   }
+  facts.set("protection", list);
   const std::string warm = wording.temperature(dosing_temperature_c(wording.plan()));
   Words every_time = messages.words("every_time", {{"protection", list}, {"temperature", warm}});
   if (const std::string care = shell_care(wording); !care.empty()) {
@@ -250,6 +251,7 @@ Facts plan_facts(const SheetSources& sources, const Messages& messages) {
   set_vessel(facts, wording);
   set_cautions(facts, wording);
   facts.set("never_mix", never_mix(wording));
+  facts.set("worst_pairs", worst_pairs(wording));
   facts.set("readings", reading_facts(wording));
   facts.set("held", held_facts(wording));
   facts.set("last_number", std::to_string(last_number(sources.plan)));

@@ -1,12 +1,15 @@
-// What a sheet of a plan is made from.
+// What sheets are made from.
 #pragma once
 
 #include <span>
 #include <string>
 
 #include "planning/heading.h"
+#include "planning/package.h"
 #include "planning/plan.h"
 #include "planning/product.h"
+#include "planning/top_up.h"
+#include "sheets/label_tables.h"
 
 namespace tub {
 
@@ -16,6 +19,14 @@ struct SheetSources {
   const Heading& heading;
   std::span<const Product> products;
   std::string version;  ///< of the program: "0.1.0"
+
+  // For labels only; a card needs none of it.
+  std::span<const ShelfItem> shelf = {};
+  std::span<const TopUpReading> top_ups = {};
+  std::string code = {};                   ///< the job as a label's square holds it
+  std::span<const Package> packages = {};  ///< containers that are labelled
+  std::string rules = {};                  ///< "clp" or "hazcom"
+  const LabelTables* labels = nullptr;
 };
 
 }  // namespace tub

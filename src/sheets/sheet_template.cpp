@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cassert>
 #include <nlohmann/json.hpp>
 #include <optional>
@@ -11,19 +12,46 @@
 #include "base/node.h"
 #include "sheets/block_composer.h"
 #include "sheets/composer.h"
+#include "sheets/fact_kinds.h"
 #include "sheets/plan_facts.h"
 
 namespace tub {
 namespace {
 
-const std::vector<std::string> template_fields = {"sheet",  "facts", "title",       "subject",
-                                                  "blocks", "foot",  "alternatives"};
-const std::vector<std::string> shape_names = {"plan"};
+const std::vector<std::string> template_fields = {
+    "sheet",    "facts", "style",   "stock",  "one_page", "give_up",
+    "split_at", "title", "subject", "blocks", "foot",     "alternatives"};
 
 const Shape& shape_named(const std::string& name) {
-  assert(name == "plan");
-  (void)name;
+  for (const FactKind& kind : fact_kinds()) {
+    if (kind.name == name) return *kind.shape;
+  }
   return plan_shape();
+}
+
+std::vector<std::string> shape_names() {
+  std::vector<std::string> names;
+  for (const FactKind& kind : fact_kinds()) names.emplace_back(kind.name);
+  return names;
+}
+
+void read_choices(const Node& root, SheetTemplate& sheet) {
+  if (const auto style = root.find("style")) sheet.style = style->text().value_or(sheet.style);
+  if (const auto stock = root.find("stock")) sheet.stock = stock->text().value_or(sheet.stock);
+  if (const auto split = root.find("split_at")) sheet.split_at = split->whole(1, 20).value_or(0);
+  if (const auto given_up = root.find("give_up")) {
+    for (const Node& words : given_up->items()) {
+      sheet.given_up.push_back(words.text().value_or(""));
+    }
+  }
+}
+
+// Whoever reads a warning is told what each turn left out.
+void check_turns(const Node& root, const SheetTemplate& sheet, int last_turn) {
+  if (static_cast<int>(sheet.given_up.size()) == last_turn) return;
+  root.problem(fmt::format("what is given up has {} turns, and give_up names {}", last_turn,
+                           sheet.given_up.size()),
+               "name at the head of the template what each turn leaves out");
 }
 
 Foot compose_foot(Composer& composer, const Node& node) {
@@ -42,6 +70,7 @@ Document compose_document(Composer& composer, const Node& root) {
   root.allow_only(template_fields);
   Document document;
   if (const auto sheet = root.require("sheet")) document.sheet = sheet->text().value_or("");
+  document.is_one_page = composer.flag(root, "one_page");
   if (const auto title = root.require("title")) document.title = text_of(composer.words(*title));
   if (const auto blocks = root.require("blocks")) {
     document.blocks = compose_blocks(composer, *blocks);
@@ -70,22 +99,25 @@ SheetTemplate parse_sheet_template(std::string_view text, const std::string& fil
   SheetTemplate sheet;
   sheet.file = file;
   const std::optional<Node> facts = root.require("facts");
-  const std::string shape = facts ? facts->one_of(shape_names).value_or("plan") : "plan";
-  sheet.shape = &shape_named(shape);
+  sheet.facts = facts ? facts->one_of(shape_names()).value_or("plan") : "plan";
+  sheet.shape = &shape_named(sheet.facts);
+  read_choices(root, sheet);
   const Facts sample = Facts::sample(*sheet.shape);
   Composer composer(sample, nullptr);
   sheet.sheet = compose_document(composer, root).sheet;
+  check_turns(root, sheet, std::max(composer.last_turn(), sheet.split_at));
   problems.throw_if_any();
   sheet.messages = required_by(composer);
   sheet.tree = std::make_shared<const nlohmann::ordered_json>(root.json());
   return sheet;
 }
 
-Document fill_template(const SheetTemplate& sheet, const Facts& facts, const Messages& messages) {
+Document fill_template(const SheetTemplate& sheet, const Facts& facts, const Messages& messages,
+                       int turn) {
   assert(&facts.shape() == sheet.shape);
   Problems problems;
   const Node root = Node::over(sheet.tree, sheet.file, problems);
-  Composer composer(facts, &messages);
+  Composer composer(facts, &messages, turn);
   Document document = compose_document(composer, root);
   problems.throw_if_any();
   document.language = messages.language();

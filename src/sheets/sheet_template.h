@@ -18,7 +18,12 @@ struct SheetTemplate {
   std::string sheet;  ///< "startup_card"
   std::string file;   ///< for messages
   std::shared_ptr<const nlohmann::ordered_json> tree;
-  const Shape* shape = nullptr;           ///< of the facts that fill it
+  std::string facts;                  ///< the kind of facts that fill it: "plan"
+  const Shape* shape = nullptr;       ///< of those facts
+  std::string style = "card";         ///< what it looks like
+  std::string stock = "a4";           ///< what it is printed on where nothing is said
+  std::vector<std::string> given_up;  ///< what each turn leaves out, in words
+  int split_at = 0;  ///< the turn from which each use has a label of its own; 0: never
   std::vector<RequiredMessage> messages;  ///< what it says, by key
 };
 
@@ -31,6 +36,9 @@ SheetTemplate parse_sheet_template(std::string_view text, const std::string& fil
 ///
 /// REQUIRES: facts of the template's shape; a language that has the template's messages
 /// Throws: Error if a text that a fact gave cannot stand where it is put (a pictogram's name)
-Document fill_template(const SheetTemplate& sheet, const Facts& facts, const Messages& messages);
+///
+/// turn: how much of what may be given up is left out, from 0 to `given_up.size()`
+Document fill_template(const SheetTemplate& sheet, const Facts& facts, const Messages& messages,
+                       int turn = 0);
 
 }  // namespace tub

@@ -12,11 +12,12 @@ namespace tub {
 namespace {
 
 TableColumn compose_column(Composer& composer, const Node& node) {
-  Composer::allow_only(node, {"head", "share", "mm", "align"});
+  Composer::allow_only(node, {"head", "share", "mm", "align", "ruled"});
   TableColumn column;
   column.head = composer.words(node, "head");
   column.share = composer.number(node, "share").value_or(column.share);
   column.mm = composer.number(node, "mm").value_or(column.mm);
+  column.is_ruled = composer.flag(node, "ruled");
   if (const auto align = node.find("align")) {
     const std::vector<std::string> names = {"left", "right", "centre"};
     const std::string name = align->one_of(names).value_or("left");
@@ -62,15 +63,17 @@ Cell compose_cell(Composer& composer, const Node& node) {
     return cell;
   }
   Composer::allow_only(node, {"text", "amount", "spoons", "limit", "spoons_under", "pair",
-                              "severity", "framed", "signs", "arrow", "tick", "columns"});
+                              "severity", "framed", "signs", "arrow", "tick", "columns", "rank"});
   cell.content = compose_content(composer, node);
+  cell.rank = compose_rank(node);
   if (const auto columns = node.find("columns")) cell.columns = columns->whole(1, 100).value_or(1);
   return cell;
 }
 
 TableRow compose_row(Composer& composer, const Node& node) {
-  Composer::allow_only(node, {"role", "cells"});
+  Composer::allow_only(node, {"role", "cells", "joined"});
   TableRow row;
+  row.is_joined = composer.flag(node, "joined");
   if (const auto role = node.find("role")) {
     const std::vector<std::string> names = {"plain", "head", "band", "blank"};
     const std::string name = role->one_of(names).value_or("plain");
@@ -139,9 +142,21 @@ Sign compose_sign(Composer& composer, const Node& node) {
 
 }  // namespace
 
+Rank compose_rank(const Node& node) {
+  static const std::vector<std::string> names = {"body",    "heading", "small",
+                                                 "product", "reading", "signal"};
+  const auto rank = node.find("rank");
+  const std::string name = rank ? rank->one_of(names).value_or("body") : "body";
+  for (std::size_t i = 0; i < names.size(); ++i) {
+    if (names[i] == name) return static_cast<Rank>(i);
+  }
+  return Rank::body;
+}
+
 Table compose_table(Composer& composer, const Node& node) {
-  Composer::allow_only(node, {"columns", "rows"});
+  Composer::allow_only(node, {"columns", "rows", "closed"});
   Table table;
+  table.is_closed = composer.flag(node, "closed");
   composer.items(node, "columns", [&](const Node& item) {
     table.columns.push_back(compose_column(composer, item));
   });

@@ -9,6 +9,8 @@
 
 namespace tub {
 
+/// The member "rank" of a paragraph or a cell; body if there is none.
+Rank compose_rank(const Node& node);
 Table compose_table(Composer& composer, const Node& node);
 Chart compose_chart(Composer& composer, const Node& node);
 /// The member "signs" of an object: pictograms by name, with their alternative texts.

@@ -153,6 +153,72 @@ constexpr std::array code_rows = {
     Row{"unit.day.many", "n"},
 };
 
+// What labels say.
+constexpr std::array label_rows = {
+    Row{"cabinet.to_get_in"},
+    Row{"cabinet.between", "range"},
+    Row{"cabinet.call_us"},
+    Row{"cabinet.wait"},
+    Row{"cabinet.wait_how"},
+    Row{"cabinet.change_water"},
+    Row{"cabinet.of_the_water"},
+    Row{"cabinet.most"},
+    Row{"cabinet.both_high_bold"},
+    Row{"cabinet.one_at_a_time", "protection"},
+    Row{"cabinet.pairs_apart", "pairs protection"},
+    Row{"cabinet.one_at_a_time_short"},
+    Row{"cabinet.pairs_apart_short", "pairs"},
+    Row{"hazards.column", "name"},
+    Row{"hazards.apart"},
+    Row{"hazards.no_class"},
+    Row{"hazards.spill.oxidiser"},
+    Row{"hazards.spill.oxidiser_liquid"},
+    Row{"hazards.spill.acid"},
+    Row{"hazards.spill.acid_liquid"},
+    Row{"hazards.spill.dry"},
+    Row{"hazards.spill.liquid"},
+    Row{"container.numbers", "ec cas"},
+    Row{"container.not_classified"},
+    Row{"container.supplier", "name address phone"},
+    Row{"container.emergency", "phone"},
+    Row{"container.emergency_services"},
+    Row{"container.blank"},
+    Row{"container.lot", "value"},
+    Row{"container.made_on", "value"},
+    Row{"container.use_by", "value"},
+    Row{"container.ufi", "value"},
+    Row{"container.authorisation", "value"},
+    Row{"container.trade"},
+    Row{"container.workplace"},
+    Row{"container.check.child_resistant"},
+    Row{"container.check.tactile_mark"},
+    Row{"container.check.vented_cap"},
+    Row{"pictogram.GHS03"},
+    Row{"pictogram.GHS05"},
+    Row{"pictogram.GHS06"},
+    Row{"pictogram.GHS07"},
+    Row{"pictogram.GHS08"},
+    Row{"pictogram.GHS09"},
+    Row{"dose_tag.reads", "reading"},
+    Row{"dose_tag.fill"},
+    Row{"dose_tag.own_dry_spoon"},
+    Row{"dose_tag.own_measure"},
+    Row{"dose_tag.label", "reading reads"},
+    Row{"dose_tag.fill_label"},
+    Row{"dose_tag.once"},
+    Row{"dose_tag.once_spoons", "spoons"},
+    Row{"dose_tag.own_dry_spoon_alone"},
+    Row{"dose_tag.own_measure_alone"},
+};
+
+// Ways to keep a tub clean, as jobs name them.
+constexpr std::array<std::string_view, 6> sanitizers = {"dichlor",
+                                                        "dichlor_then_hypochlorite",
+                                                        "sodium_hypochlorite",
+                                                        "calcium_hypochlorite",
+                                                        "two_step_bromine",
+                                                        "bromine_tablets"};
+
 // Reasons of a plan by the group that says them; a parameter that only some plans give is not here.
 constexpr std::array reason_rows = {
     Row{"note.later_step_takes", "step amount"},
@@ -217,9 +283,9 @@ constexpr auto assumptions = std::to_array<std::string_view>({
 });
 
 // Units of numbers; each message takes {n}.
-constexpr std::array<std::string_view, 11> units = {
-    "g",       "ml",         "oz",     "us_fluid_ounce", "litre",  "us_gallon",
-    "celsius", "fahrenheit", "minute", "hour",           "percent"};
+constexpr std::array<std::string_view, 12> units = {
+    "g",         "kg",      "ml",         "oz",     "us_fluid_ounce", "litre",
+    "us_gallon", "celsius", "fahrenheit", "minute", "hour",           "percent"};
 
 // Shells and waters that jobs name, beside the rows of data.
 constexpr std::array<std::string_view, 7> shells = {
@@ -238,6 +304,8 @@ void require(Keys& keys, const std::string& key, std::string_view parameters = "
 
 void require_fixed(Keys& keys) {
   for (const Row& row : code_rows) require(keys, std::string(row.key), row.parameters);
+  for (const Row& row : label_rows) require(keys, std::string(row.key), row.parameters);
+  for (const std::string_view kind : sanitizers) require(keys, fmt::format("sanitizer.{}", kind));
   for (const Row& row : reason_rows) require(keys, std::string(row.key), row.parameters);
   for (const std::string_view code : assumptions) {
     require(keys, fmt::format("assumed.{}", code), "value");
@@ -259,6 +327,7 @@ void require_products(Keys& keys, const PlanningData& data) {
     require(keys, fmt::format("product.{}.name", product.id));
     require(keys, fmt::format("product.{}.in_text", product.id));
     require(keys, fmt::format("product.{}.how", product.id));
+    require(keys, fmt::format("product.{}.substance", product.id));
     if (!product.danger.empty()) require(keys, "danger." + product.danger);
     for (const std::string& sign : product.protection) {
       require(keys, fmt::format("protection.{}.name", sign));
@@ -277,6 +346,7 @@ void require_spoon(Keys& keys, const std::string& unit) {
 void require_rows(Keys& keys, const PlanningData& data) {
   for (const HazardRule& rule : data.hazard_rules) {
     require(keys, "pair." + rule.code, "first second");
+    require(keys, "hazards.pair." + rule.code);
   }
   for (const TargetSet& set : data.target_sets) require(keys, "targets." + set.id);
   for (const MeasureSystem& system : data.measures) {

@@ -17,7 +17,7 @@ std::string dump(std::vector<std::string> words) {
   const tub::Library library(tub::DataFolders{std::string(TUB_BINARY_DIR) + "/share/tubwright",
                                               arguments.value("--data")});
   const tub::Job job = tub::load_job(arguments, library.catalogue()).value;
-  return tub::dump_text(tub::printed_pages(arguments, job, library));
+  return tub::dump_text(tub::printed_pages(arguments, job, library).value);
 }
 
 }  // namespace

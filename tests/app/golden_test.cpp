@@ -109,7 +109,7 @@ TEST_CASE("plans and pages of the examples are as they were read and found right
                         .stock = library().stock(stock),
                         .language = "en"};
       check_golden(name, std::string("pages-") + stock + ".txt",
-                   dump_text(run(job, {&print, 1}, library())));
+                   dump_text(run(job, {&print, 1}, library()).value));
     }
   }
 }

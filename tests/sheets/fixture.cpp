@@ -5,6 +5,7 @@
 
 #include <fstream>
 #include <iterator>
+#include <map>
 #include <nlohmann/json.hpp>
 #include <stdexcept>
 #include <vector>
@@ -205,6 +206,7 @@ class Writer {
   void operator()(const Signs& block) {
     for (const Sign& sign : block.signs) line("sign", sign.alt);
     line("  text", block.text);
+    for (const Paragraph& paragraph : block.paragraphs) line("  text", paragraph.words);
   }
   template <class Other>
   void operator()(const Other&) {
@@ -293,16 +295,41 @@ const SheetTemplate& startup_card() {
   return sheet;
 }
 
-const Messages& english() {
-  static const Messages messages = Messages::parse(
-      file_text("templates/languages/en.json"), "en.json",
-      required_messages(std::vector<SheetTemplate>{startup_card()}, {}, planning_data()));
-  return messages;
+const std::vector<SheetTemplate>& all_sheets() {
+  static const std::vector<SheetTemplate> sheets = [] {
+    std::vector<SheetTemplate> result;
+    const std::string folder = "templates/sheets/";
+    for (const char* const name :
+         {"startup_card", "dose_tag", "cabinet_label", "container_label", "hazard_sheet"}) {
+      const std::string file = name + std::string(".json");
+      result.push_back(parse_sheet_template(file_text(folder + file), file));
+    }
+    return result;
+  }();
+  return sheets;
 }
 
+const SheetTemplate& sheet_named(const std::string& name) {
+  for (const SheetTemplate& sheet : all_sheets()) {
+    if (sheet.sheet == name) return sheet;
+  }
+  throw std::runtime_error("no sheet " + name);
+}
+
+const Messages& language(const std::string& tag) {
+  static std::map<std::string, Messages> read;
+  const auto found = read.find(tag);
+  if (found != read.end()) return found->second;
+  return read
+      .emplace(tag, Messages::parse(file_text("templates/languages/" + tag + ".json"), tag,
+                                    required_messages(all_sheets(), {}, planning_data())))
+      .first->second;
+}
+
+const Messages& english() { return language("en"); }
+
 Messages letterless_english() {
-  const auto required =
-      required_messages(std::vector<SheetTemplate>{startup_card()}, {}, planning_data());
+  const auto required = required_messages(all_sheets(), {}, planning_data());
   nlohmann::json file = nlohmann::json::parse(file_text("templates/languages/en.json"));
   for (nlohmann::json& month : file.at("months")) month = "x";
   remove_letters(file.at("messages"));

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include "document/document.h"
 #include "planning/heading.h"
@@ -17,6 +18,11 @@ std::string file_text(const std::string& path_in_project);
 /// The rows of src/planning/data that sheets name.
 const PlanningData& planning_data();
 const SheetTemplate& startup_card();
+/// Every sheet of templates/sheets.
+const std::vector<SheetTemplate>& all_sheets();
+const SheetTemplate& sheet_named(const std::string& name);
+/// A language with every word that these sheets ask for.
+const Messages& language(const std::string& tag);
 const Messages& english();
 
 /// English with every letter of its words made an x: what still has letters came from elsewhere.

@@ -92,8 +92,7 @@ TEST_CASE("a new product needs its name in every language") {
   PlanningData data = test::planning_data();
   data.products.push_back(data.products.front());
   data.products.back().id = "new_product";
-  const auto required =
-      required_messages(std::vector<SheetTemplate>{test::startup_card()}, {}, data);
+  const auto required = required_messages(test::all_sheets(), {}, data);
   const auto is_key = [](const char* key) {
     return [key](const RequiredMessage& message) { return message.key == key; };
   };

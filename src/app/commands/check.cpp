@@ -11,12 +11,14 @@ namespace tub {
 int run_check(const Arguments& arguments) {
   const Library library(find_data_folders(arguments.value("--data")));
   const Outcome<Job> job = load_job(arguments, library.catalogue());
+  std::vector<Diagnostic> warnings = job.warnings;
   if (job.value.sheets.empty()) {
     static_cast<void>(plan_of(job.value, library.catalogue()));
   } else {
-    static_cast<void>(run(job.value, prints_of(arguments, job.value, library), library));
+    const auto pages = run(job.value, prints_of(arguments, job.value, library), library);
+    warnings.insert(warnings.end(), pages.warnings.begin(), pages.warnings.end());
   }
-  write_standard_error(shown(job.warnings, "warning"));
+  write_standard_error(shown(warnings, "warning"));
   return 0;
 }
 

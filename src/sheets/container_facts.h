@@ -1,0 +1,23 @@
+// Container labels: what a package of the trade or the workplace must say, by a set of rules.
+#pragma once
+
+#include "sheets/fact_kinds.h"
+
+namespace tub {
+
+const Shape& container_shape();        ///< `"facts": "container"`
+const Shape& container_voice_shape();  ///< of its languages
+const Shape& container_sign_shape();   ///< of its pictograms
+const Shape& container_text_shape();   ///< of lists of texts
+
+/// A label for each package of the shelf.
+///
+/// The warnings are what is checked before a container leaves the shop: closure, tactile mark,
+/// vented cap, UFI.
+/// Throws: Error with everything that keeps a label from being printed: no rules, no package, a
+///         sanitizer for an owner, a supplier's line that lacks a part, a strength without codes, a
+///         language that the rules do not allow by itself
+FactSets container_facts(const SheetSources& sources, const Messages& messages,
+                         const FactRequest& request);
+
+}  // namespace tub

@@ -1,0 +1,201 @@
+#include "sheets/hazard_sheet_facts.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <utility>
+
+#include "sheets/label_facts.h"
+#include "sheets/package_hazards.h"
+#include "sheets/plan_facts.h"
+#include "sheets/wording.h"
+
+namespace tub {
+namespace {
+
+using Kind = FactRow::Kind;
+
+constexpr std::array name_rows = {FactRow{"name"}, FactRow{"number"}};
+constexpr Shape name_list{name_rows};
+
+constexpr std::array pair_rows = {FactRow{"word"}, FactRow{"is_deadly"}, FactRow{"is_harmful"},
+                                  FactRow{"is_apart"}, FactRow{"is_none"}};
+constexpr Shape pair_cell{pair_rows};
+
+constexpr std::array row_rows = {FactRow{"name"}, FactRow{"number"},
+                                 FactRow{"cells", Kind::list, &pair_cell}};
+constexpr Shape pair_row{row_rows};
+
+constexpr std::array sign_rows = {FactRow{"sign"}, FactRow{"alt"}};
+constexpr Shape sign_list{sign_rows};
+
+constexpr std::array product_rows = {FactRow{"name"},
+                                     FactRow{"number"},
+                                     FactRow{"pictograms", Kind::list, &sign_list},
+                                     FactRow{"signs", Kind::list, &sign_list},
+                                     FactRow{"does"},
+                                     FactRow{"spilled"}};
+constexpr Shape product_row{product_rows};
+
+constexpr std::array text_rows = {FactRow{"text"}};
+constexpr Shape text_list{text_rows};
+
+constexpr std::array sheet_rows = {FactRow{"vessel"},
+                                   FactRow{"volume"},
+                                   FactRow{"prepared_for"},
+                                   FactRow{"prepared_by"},
+                                   FactRow{"shop"},
+                                   FactRow{"phone"},
+                                   FactRow{"phone_or_line"},
+                                   FactRow{"date_or_line"},
+                                   FactRow{"local_rules_first"},
+                                   FactRow{"fingerprint"},
+                                   FactRow{"version"},
+                                   FactRow{"has_pairs"},
+                                   FactRow{"columns", Kind::list, &name_list},
+                                   FactRow{"rows", Kind::list, &pair_row},
+                                   FactRow{"products", Kind::list, &product_row},
+                                   FactRow{"first_aid", Kind::list, &text_list}};
+constexpr Shape sheet{sheet_rows};
+
+/// How a spill is met, by what the product is. Common practice, and the advice of the shelf's
+/// classes: oxidisers stay dry and apart, acids are rinsed.
+std::string spill_of(const Product& product) {
+  const bool is_liquid = product.form == Form::liquid;
+  if (product.in_group("oxidiser")) return is_liquid ? "oxidiser_liquid" : "oxidiser";
+  if (product.in_group("acid")) return is_liquid ? "acid_liquid" : "acid";
+  return is_liquid ? "liquid" : "dry";
+}
+
+class HazardSheetMaker {
+ public:
+  HazardSheetMaker(const SheetSources& sources, const Messages& messages)
+      : sources_(sources), messages_(messages), wording_(sources, messages) {}
+
+  void add_pairs(Facts& facts) const {
+    const auto& shelf = sources_.shelf;
+    set_mark(facts, "has_pairs", shelf.size() > 1);
+    for (std::size_t column = 0; column + 1 < shelf.size(); ++column) {
+      Facts head(name_list);
+      head.set("name",
+               messages_.words("hazards.column",
+                               {{"name", wording_.product_name(shelf[column].product.id)}}));
+      head.set("number", number_of(column));
+      facts.add("columns", std::move(head));
+    }
+    for (std::size_t row = 1; row < shelf.size(); ++row) {
+      Facts line(hazard_row_shape());
+      line.set("name", wording_.product_name(shelf[row].product.id));
+      line.set("number", number_of(row));
+      for (std::size_t column = 0; column + 1 < shelf.size(); ++column) {
+        line.add("cells", pair(shelf[row].product.id, shelf[column].product.id, column < row));
+      }
+      facts.add("rows", std::move(line));
+    }
+  }
+
+  Facts product(const ShelfItem& item, std::size_t place) const {
+    const Product& product = item.product;
+    Facts facts(hazard_product_shape());
+    facts.set("name", wording_.product_name(product.id));
+    facts.set("number", number_of(place));
+    for (const std::string& code : product.pictograms) {
+      Facts sign(sign_list);
+      sign.set("sign", std::string(pictogram_for(code)));
+      sign.set("alt", messages_.words("pictogram." + code));
+      facts.add("pictograms", std::move(sign));
+    }
+    for (const std::string& name : product.protection) {
+      Facts sign(sign_list);
+      sign.set("sign", name == "acid_gloves" ? std::string("gloves") : name);
+      sign.set("alt", messages_.words(fmt::format("protection.{}.alt", name)));
+      facts.add("signs", std::move(sign));
+    }
+    facts.set("does", does(product));
+    facts.set("spilled", messages_.words("hazards.spill." + spill_of(product)));
+    return facts;
+  }
+
+  /// The statements of the shelf's worst product for each way in.
+  void add_first_aid(Facts& facts) const {
+    const bool burns = has("H314");
+    for (const char* const code : {"P305+P351+P338", burns ? "P303+P361+P353" : "P302+P352",
+                                   burns ? "P301+P330+P331" : "P301+P312", "P304+P340"}) {
+      Facts line(text_list);
+      line.set("text", statement(code, Form::granules));
+      facts.add("first_aid", std::move(line));
+    }
+  }
+
+ private:
+  /// A product's number on this sheet, from 1.
+  static std::string number_of(std::size_t place) { return std::to_string(place + 1); }
+
+  Facts pair(const std::string& one, const std::string& other, bool is_shown) const {
+    Facts cell(hazard_pair_shape());
+    set_mark(cell, "is_none", !is_shown);
+    if (!is_shown) return cell;
+    // The pairs of a plan come the worst first.
+    for (const HazardPair& found : sources_.plan.hazards) {
+      const bool is_it = (found.first == one && found.second == other) ||
+                         (found.first == other && found.second == one);
+      if (!is_it) continue;
+      cell.set("word", messages_.words("hazards.pair." + found.code));
+      set_mark(cell, found.severity == "deadly" ? "is_deadly" : "is_harmful", true);
+      return cell;
+    }
+    cell.set("word", messages_.words("hazards.apart"));
+    set_mark(cell, "is_apart", true);
+    return cell;
+  }
+
+  std::string statement(const std::string& code, Form form) const {
+    return sources_.labels->statements.text(code,
+                                            {messages_.language(), StatementLaw::clp, form, {}});
+  }
+
+  Words does(const Product& product) const {
+    std::string all;
+    const std::vector<std::string> known = sources_.labels->statements.codes();
+    for (const std::string& code : product.hazard_statements) {
+      // A statement that names another substance has no words here: its code stands for it.
+      const bool has_words = std::find(known.begin(), known.end(), code) != known.end();
+      all += (all.empty() ? "" : " ") + (has_words ? statement(code, product.form) : code + ".");
+    }
+    return all.empty() ? messages_.words("hazards.no_class") : plain(std::move(all));
+  }
+
+  bool has(const std::string& code) const {
+    return std::any_of(sources_.shelf.begin(), sources_.shelf.end(), [&](const ShelfItem& item) {
+      const auto& codes = item.product.hazard_statements;
+      return std::find(codes.begin(), codes.end(), code) != codes.end();
+    });
+  }
+
+  const SheetSources& sources_;
+  const Messages& messages_;
+  Wording wording_;
+};
+
+}  // namespace
+
+const Shape& hazard_sheet_shape() { return sheet; }
+const Shape& hazard_product_shape() { return product_row; }
+const Shape& hazard_row_shape() { return pair_row; }
+const Shape& hazard_pair_shape() { return pair_cell; }
+
+FactSets hazard_sheet_facts(const SheetSources& sources, const Messages& messages,
+                            const FactRequest&) {
+  const HazardSheetMaker maker(sources, messages);
+  Facts facts(hazard_sheet_shape());
+  copy_common(plan_facts(sources, messages), facts);
+  maker.add_pairs(facts);
+  for (std::size_t i = 0; i < sources.shelf.size(); ++i) {
+    facts.add("products", maker.product(sources.shelf[i], i));
+  }
+  maker.add_first_aid(facts);
+  return {{std::move(facts)}, {}};
+}
+
+}  // namespace tub

@@ -1,0 +1,163 @@
+"""Labels as files: the code is read back from paper as the job, and what must not be printed is not."""
+import glob
+import json
+import os
+import subprocess
+import tempfile
+import unittest
+
+from program import EXAMPLE, SOURCE, example, run
+
+EXAMPLES = sorted(glob.glob(os.path.join(SOURCE, "examples", "*.json")))
+SHOP = {"name": "Thrushwater Tubs", "phone": "555-0142", "address": "3 Sluice Lane, Millbeck"}
+
+
+def fingerprint(job_text):
+    done = run("plan", "-", "--json", stdin=job_text)
+    return json.loads(done.stdout)["fingerprint"]
+
+
+class Labels(unittest.TestCase):
+    def setUp(self):
+        self.folder = tempfile.TemporaryDirectory()
+        self.addCleanup(self.folder.cleanup)
+
+    def path(self, name):
+        return os.path.join(self.folder.name, name)
+
+    def scanned(self, picture):
+        """The text of the one square code on a picture, as a stranger's reader has it."""
+        read = subprocess.run(["zbarimg", "--quiet", "--raw", "-S*.disable", "-Sqrcode.enable", picture],
+                              capture_output=True, text=True, check=False)
+        self.assertEqual(read.returncode, 0, f"no code was read on {picture}")
+        return read.stdout.rstrip("\n")
+
+    def test_the_code_is_read_from_the_pdf_and_from_the_bitmap(self):
+        for job in EXAMPLES:
+            with open(job, encoding="utf-8") as file:
+                wanted = fingerprint(file.read())
+            for dpi in ("203", "300"):
+                with self.subTest(job=job, dpi=dpi):
+                    pdf = self.path("label.pdf")
+                    done = run("print", job, "--sheet", "cabinet_label", "--out", pdf)
+                    self.assertEqual(done.returncode, 0, done.stderr)
+                    subprocess.run(["pdftoppm", "-r", dpi, "-gray", "-png", pdf, self.path("label")], check=True)
+                    picture, = glob.glob(self.path("label-*.png"))
+                    bitmap = self.path("bits.png")
+                    done = run("print", job, "--sheet", "cabinet_label", "--format", "bitmap", "--dpi", dpi,
+                               "--out", bitmap)
+                    self.assertEqual(done.returncode, 0, done.stderr)
+                    for source in (picture, bitmap):
+                        text = self.scanned(source)
+                        self.assertEqual(fingerprint(text), wanted)
+                        again = run("print", "-", "--sheet", "startup_card", "--out", self.path("again.pdf"),
+                                    stdin=text)
+                        self.assertEqual(again.returncode, 0, again.stderr)
+
+    def test_no_name_and_no_address_is_in_the_code(self):
+        pdf = self.path("label.pdf")
+        job = json.loads(example())
+        other = json.loads(example())
+        other["heading"]["prepared_for"] = "Somebody Else"
+        other["vessel"]["name"] = "Elsewhere"
+        texts = []
+        for each in (job, other):
+            run("print", "-", "--sheet", "cabinet_label", "--out", pdf, stdin=json.dumps(each))
+            subprocess.run(["pdftoppm", "-r", "300", "-png", pdf, self.path("label")], check=True)
+            picture, = glob.glob(self.path("label-*.png"))
+            texts.append(self.scanned(picture))
+        self.assertEqual(texts[0], texts[1])
+
+    def test_a_job_too_big_for_the_square_is_told_by_how_much(self):
+        job = json.loads(example())
+        job["second_source"] = {
+            "tested_with": "photometer", "ph": 7.61, "total_alkalinity": "143.7 mg/L as CaCO3",
+            "calcium_hardness": "219.3 mg/L as CaCO3", "sulfate": "87.13 mg/L", "chloride": "39.77 mg/L",
+            "nitrate": "17.31 mg/L", "sodium": "23.97 mg/L", "copper": "0.037 mg/L", "iron": "0.113 mg/L",
+            "manganese": "0.017 mg/L", "temperature": "11.7 °C"}
+        for number, item in enumerate(job["shelf"]):
+            name = item if isinstance(item, str) else item["product"]
+            job["shelf"][number] = {**(item if isinstance(item, dict) else {"product": name}),
+                                    "package": f"{1371 + 17 * number} g", "made_on": f"2026-03-{11 + number}"}
+        out = self.path("label.pdf")
+        done = run("print", "-", "--sheet", "cabinet_label", "--out", out, stdin=json.dumps(job))
+        self.assertEqual(done.returncode, 1)
+        self.assertIn("bytes in the label's code", done.stderr)
+        self.assertIn("leave out", done.stderr)
+        self.assertFalse(os.path.exists(out))
+
+    def container_job(self, **item):
+        job = json.loads(example())
+        job["rules"] = "clp"
+        job["heading"]["prepared_by"] = {**job["heading"]["prepared_by"], **SHOP}
+        job["heading"]["prepared_by"].pop("logo", None)
+        job["shelf"] = [each for each in job["shelf"] if each != "dry_acid"]
+        job["shelf"].append({"product": "dry_acid", "package": "500 g", "stays_in": "workplace", **item})
+        return job
+
+    def refused(self, job, *words, status=1):
+        out = self.path("label.pdf")
+        if "--out" in words:
+            out = words[words.index("--out") + 1]
+        else:
+            words = (*words, "--out", out)
+        done = run("print", "-", "--sheet", "container_label", *words, stdin=json.dumps(job))
+        self.assertEqual(done.returncode, status, done.stderr)
+        self.assertFalse(os.path.exists(out))
+        return done.stderr
+
+    def test_a_container_label_prints_in_every_language_and_set_of_rules(self):
+        for rules, languages in (("clp", ["en"]), ("clp", ["es"]), ("clp", ["fr"]), ("clp", ["de"]),
+                                 ("clp", ["de", "en"]), ("hazcom", ["en"]), ("hazcom", ["en", "es"])):
+            with self.subTest(rules=rules, languages=languages):
+                job = self.container_job()
+                job["rules"] = rules
+                stock = "label_74x105" if len(languages) == 1 else "label_105x148"
+                job["sheets"] = [{"sheet": "container_label", "language": languages, "stock": stock}]
+                out = self.path("label.pdf")
+                done = run("print", "-", "--out", out, stdin=json.dumps(job))
+                self.assertEqual(done.returncode, 0, done.stderr)
+                text = subprocess.run(["pdftotext", "-layout", out, "-"], capture_output=True, text=True,
+                                      check=True).stdout
+                words = {"en": "Danger", "es": "Peligro", "fr": "Danger", "de": "Gefahr"}
+                for language in languages:
+                    self.assertIn(words[language], text)
+
+    def test_what_a_container_label_lacks_is_told_with_its_place(self):
+        job = self.container_job()
+        del job["rules"]
+        self.assertIn("/rules", self.refused(job))
+        job = self.container_job()
+        del job["heading"]["prepared_by"]["address"]
+        message = self.refused(job)
+        self.assertIn("address is missing", message)
+        self.assertIn("/heading/prepared_by", message)
+        message = self.refused(self.container_job(package={"capacity": "0.5 L"}))
+        self.assertIn("the package of dry_acid has a size and no contents", message)
+        self.assertIn("/shelf/", message)
+        message = self.refused(self.container_job(), "--format", "bitmap", "--out", self.path("label.png"))
+        self.assertIn("one ink", message)
+
+    def test_an_owners_sanitizer_is_refused_and_the_tag_offered(self):
+        job = self.container_job()
+        job["shelf"] = [each for each in job["shelf"] if each != "dichlor_dihydrate"]
+        job["shelf"].append({"product": "dichlor_dihydrate", "package": "500 g"})
+        message = self.refused(job)
+        self.assertIn("not re-labelled", message)
+        self.assertIn("dose_tag", message)
+
+    def test_every_label_passes_the_structural_checks(self):
+        for sheet in ("dose_tag", "cabinet_label", "hazard_sheet"):
+            with self.subTest(sheet=sheet):
+                out = self.path("label.pdf")
+                done = run("print", EXAMPLE, "--sheet", sheet, "--out", out)
+                self.assertEqual(done.returncode, 0, done.stderr)
+                checked = subprocess.run(["qpdf", "--check", out], capture_output=True, text=True, check=False)
+                self.assertEqual(checked.returncode, 0, checked.stdout + checked.stderr)
+                structure = subprocess.run(["pdfinfo", "-struct", out], capture_output=True, text=True,
+                                           check=True).stdout
+                self.assertIn("H1", structure)
+
+
+if __name__ == "__main__":
+    unittest.main()
