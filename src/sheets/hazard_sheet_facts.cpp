@@ -100,7 +100,7 @@ class HazardSheetMaker {
     Facts facts(hazard_product_shape());
     facts.set("name", wording_.product_name(product.id));
     facts.set("number", number_of(place));
-    for (const std::string& code : product.pictograms) {
+    for (const std::string& code : pictograms_of(product)) {
       Facts sign(sign_list);
       sign.set("sign", std::string(pictogram_for(code)));
       sign.set("alt", messages_.words("pictogram." + code));
@@ -163,7 +163,20 @@ class HazardSheetMaker {
       const bool has_words = std::find(known.begin(), known.end(), code) != known.end();
       all += (all.empty() ? "" : " ") + (has_words ? statement(code, product.form) : code + ".");
     }
-    return all.empty() ? messages_.words("hazards.no_class") : plain(std::move(all));
+    if (!all.empty()) return plain(std::move(all));
+    // What is in a product without known parts, only its own label says.
+    return messages_.words(product.parts.empty() ? "hazards.see_label" : "hazards.no_class");
+  }
+
+  /// Those that follow from its statements; its row's where one of them is in no table.
+  std::vector<std::string> pictograms_of(const Product& product) const {
+    try {
+      return label_elements(product.hazard_statements, sources_.labels->hazards,
+                            label_rules_named(sources_.labels->rules, "clp"), 0)
+          .pictograms;
+    } catch (const Error&) {
+      return product.pictograms;
+    }
   }
 
   bool has(const std::string& code) const {

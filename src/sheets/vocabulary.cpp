@@ -171,6 +171,7 @@ constexpr std::array label_rows = {
     Row{"hazards.column", "name"},
     Row{"hazards.apart"},
     Row{"hazards.no_class"},
+    Row{"hazards.see_label"},
     Row{"hazards.spill.oxidiser"},
     Row{"hazards.spill.oxidiser_liquid"},
     Row{"hazards.spill.acid"},
