@@ -36,7 +36,7 @@ struct Properties {
   std::string subject;
   std::string fingerprint;      ///< of the job, "7K4Q-M2"
   Date date;                    ///< midnight UTC in the file's dates
-  std::string product;          ///< identifier, on the label of one product; else empty
+  std::string product{};        ///< identifier, on the label of one product; else empty
   double container_litres = 0;  ///< what a labelled container holds; 0: no container label
 };
 
