@@ -76,8 +76,10 @@ std::string expectation_text(const Portion& portion, const Messages& names) {
 std::string portion_text(const Portion& portion, const Messages& names) {
   const std::string when =
       portion.only_if ? fmt::format("If {}, add", condition_text(*portion.only_if, names)) : "Add";
-  return fmt::format("{} {}, wait {}{}.", when, amount_text(portion),
-                     time_text(portion.wait_minutes), expectation_text(portion, names));
+  const std::string wait =
+      portion.wait_minutes > 0 ? ", wait " + time_text(portion.wait_minutes) : "";
+  return fmt::format("{} {}{}{}.", when, amount_text(portion), wait,
+                     expectation_text(portion, names));
 }
 
 std::string when_text(TestOutcome::When when) {
@@ -132,6 +134,16 @@ std::string tests_text(const Step& step, const Messages& names) {
     if (outcome.is_clarity) look += (look.empty() ? " Look: " : "; ") + outcome_text(outcome);
   }
   return text + look + (look.empty() ? "" : ".");
+}
+
+// Tablets that keep the sanitizer up have no test of their own.
+std::string floater_text(const Step& step) {
+  for (const Reason& note : step.notes) {
+    if (note.code == "floater_keeps_it_up") {
+      return " They go into a floater and replace what is used: test every day.";
+    }
+  }
+  return "";
 }
 
 class StepWords {
@@ -194,7 +206,7 @@ std::string time_text(double minutes) {
 }
 
 std::string step_text(const Step& step, const Messages& names) {
-  return std::visit(StepWords(names), step.what) + tests_text(step, names);
+  return std::visit(StepWords(names), step.what) + floater_text(step) + tests_text(step, names);
 }
 
 }  // namespace tub

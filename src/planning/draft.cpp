@@ -36,6 +36,7 @@ struct Doing {
     return exchange_carbon_dioxide(after_dose(water, move.dose, all),
                                    move.release.to_log10_pco2_atm, species, in_air);
   }
+  Water operator()(const FloaterMove&) const { return water; }
 };
 
 }  // namespace

@@ -77,7 +77,13 @@ struct RoundsMove {
   int times = 1;
 };
 
-using Move = std::variant<HeatMove, DoseMove, ReleaseMove, RoundsMove>;
+/// Whole tablets in a floater that put back what is used: with both, the water stays as it is.
+struct FloaterMove {
+  const Supply* supply = nullptr;
+  int tablets = 1;
+};
+
+using Move = std::variant<HeatMove, DoseMove, ReleaseMove, RoundsMove, FloaterMove>;
 using Draft = std::vector<Move>;
 
 /// More or less of doses than is planned.

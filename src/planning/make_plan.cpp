@@ -5,6 +5,7 @@
 #include "chemistry/gas.h"
 #include "planning/active_sanitizer.h"
 #include "planning/citations.h"
+#include "planning/goals/floater.h"
 #include "planning/goals/sanitizer.h"
 #include "planning/goals/single_reading.h"
 #include "planning/measured_draft.h"
@@ -44,6 +45,10 @@ void assume_for_sanitizer(const Situation& situation, const Draft& draft,
     assumed.push_back(reason_of(assumptions.fresh_water_demand_mg_l));
   }
   for (const Move& move : draft) {
+    if (const auto* floater = std::get_if<FloaterMove>(&move)) {
+      const std::vector<Reason> more = assumed_by_floater(situation, *floater);
+      assumed.insert(assumed.end(), more.begin(), more.end());
+    }
     const auto* dose = std::get_if<DoseMove>(&move);
     if (dose == nullptr) continue;
     const Product& product = dose->supply->product();
@@ -51,12 +56,7 @@ void assume_for_sanitizer(const Situation& situation, const Draft& draft,
       assumed.push_back(reason_of(assumptions.bromide_bank_mg_l));
     }
     if (product.dissolves) {
-      const Interval& rate = product.dissolves->g_per_day;
-      assumed.push_back({"tablet_dissolves_g_per_day",
-                         {{"value", rate.value},
-                          {"unit", std::string("g/d")},
-                          {"low", rate.low},
-                          {"high", rate.high}}});
+      assumed.push_back(dissolving_reason(*product.dissolves));
     }
   }
 }
@@ -103,7 +103,10 @@ void assume_fall(const Situation& situation, const std::vector<Unmet>& unmet,
   const bool waits = std::any_of(unmet.begin(), unmet.end(), [](const Unmet& one) {
     return one.remedy && one.remedy->kind == "wait";
   });
-  if (waits) assumed.push_back(reason_of(situation.assumptions.sanitizer_half_life_h));
+  const Reason half_life = reason_of(situation.assumptions.sanitizer_half_life_h);
+  const bool is_known = std::any_of(assumed.begin(), assumed.end(),
+                                    [&](const Reason& one) { return one.code == half_life.code; });
+  if (waits && !is_known) assumed.push_back(half_life);
 }
 
 /// The shelf in the order of the product rows: a job's own order changes nothing.

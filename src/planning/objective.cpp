@@ -52,6 +52,7 @@ struct Effort {
     pour(rounds.dose, rounds.times);
     release(situation.bench.after(water, rounds.dose), rounds.release, rounds.times);
   }
+  void operator()(const FloaterMove&) { ++additions; }
 };
 
 /// Too much sanitizer falls by itself: no plan is better for having less of it.

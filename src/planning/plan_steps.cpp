@@ -5,6 +5,7 @@
 
 #include "chemistry/gas.h"
 #include "planning/divisions.h"
+#include "planning/goals/floater.h"
 #include "planning/pouring.h"
 #include "planning/retest.h"
 
@@ -102,7 +103,8 @@ class Rungs {
     step.outcomes = clarity_outcomes();
   }
 
-  /// What stays in the floater; or that tablets keep up what another product has made.
+  /// What stays in the floater; or that tablets, once bought, keep up what another product has
+  /// made.
   void note_tablets(Step& step, const DoseMove& dose) const {
     const SanitizerRow& row = situation_.sanitizer;
     const Pours& pours = *dose.pours;
@@ -111,9 +113,16 @@ class Rungs {
                             {{"tablets", pours.amounts.front().measure.front().count},
                              {"hours", pours.days * hours_a_day},
                              {"dissolves_g", situation_.size(*dose.supply, dose.mg_l)}}});
-    } else if (dose.goal == row.reading && !row.at_once.empty()) {
+    } else if (dose.goal == row.reading && !row.at_once.empty() &&
+               situation_.first_of(row.products) == nullptr) {
       step.notes.push_back({"tablets_keep_it_up", {{"product", row.products.front()}}});
     }
+  }
+
+  void add(const FloaterMove& move) {
+    Step step = floater_step(situation_, move);
+    step.number = ++number_;
+    finish(std::move(step));
   }
 
   void add(const ReleaseMove& release) {

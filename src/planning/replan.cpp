@@ -76,6 +76,7 @@ class Replanning {
     leg_ = base_;
     evidence_ = std::make_unique<Evidence>(base_->situation);
     aims_.clear();
+    is_floater_in_ = false;
     last_number_ = leg_->last_number_done();
     interrupted_.reset();
   }
@@ -185,6 +186,7 @@ class Replanning {
 
   void pass(const Move& move, const PlaceInPlan& place) {
     if (const auto* dose = std::get_if<DoseMove>(&move)) return pour(*dose, place.pours);
+    if (std::holds_alternative<FloaterMove>(move)) is_floater_in_ = true;
     const auto* rounds = std::get_if<RoundsMove>(&move);
     if (rounds == nullptr) return evidence_->history().pass(move);
     RoundsMove done = *rounds;
@@ -260,6 +262,7 @@ class Replanning {
     resumption.aims = aims_;
     resumption.demand_is_met = evidence_->history().has_met_demand() || was_demand_met_;
     resumption.metals_are_held = evidence_->history().has_held_metals() || were_metals_held_;
+    resumption.floater_is_in = is_floater_in_;
     request.resumption = std::make_shared<const Resumption>(std::move(resumption));
     return request;
   }
@@ -285,6 +288,8 @@ class Replanning {
     resumption.start = visited_water(report, leg_->situation, resumption.start, data_);
     resumption.interrupted.reset();
     resumption.aims.clear();
+    // Weeks later it is empty.
+    resumption.floater_is_in = false;
     was_demand_met_ = resumption.demand_is_met;
     were_metals_held_ = resumption.metals_are_held;
     request.resumption = std::make_shared<const Resumption>(std::move(resumption));
@@ -325,6 +330,7 @@ class Replanning {
   std::optional<InterruptedStep> interrupted_;
   bool was_demand_met_ = false;
   bool were_metals_held_ = false;
+  bool is_floater_in_ = false;
 };
 
 /// Takes every report, and says everything that is wrong with them at once.

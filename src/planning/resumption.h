@@ -27,6 +27,7 @@ struct Resumption {
   ByReading<double> aims;
   bool demand_is_met = false;    ///< the fresh water's own, by the sanitizer that is in
   bool metals_are_held = false;  ///< the sequestrant is in
+  bool floater_is_in = false;    ///< with the tablets that keep the sanitizer up
 };
 
 /// The water that a plan begins with: of its test slip, or as it is judged to be.

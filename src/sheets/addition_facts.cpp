@@ -68,6 +68,7 @@ Words what_it_does(const Wording& wording, const Addition& addition) {
     if (metals.empty()) return messages.words("does.hold_metals");
     return messages.words("does.hold_named_metals", {{"metals", metals}});
   }
+  if (product.dissolves && addition.adds_g.empty()) return messages.words("does.keep_up_bromine");
   return messages.words("does." + raising_key(product, addition.reading.value_or(Reading::ph)));
 }
 
@@ -158,7 +159,7 @@ Facts pour_facts(const Wording& wording, const Step& step, const Addition& addit
   if (portion.only_if) facts.set("condition", condition_words(wording, *portion.only_if));
   facts.set("amount", amount.text);
   facts.set("spoons", amount.spoons);
-  facts.set("wait", wording.duration(portion.wait_minutes));
+  if (portion.wait_minutes > 0) facts.set("wait", wording.duration(portion.wait_minutes));
   facts.set("test", test_words(wording, step));
   facts.set("reading",
             shows_target ? target_words(wording, step) : expected_words(wording, step, portion));

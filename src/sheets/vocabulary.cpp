@@ -124,6 +124,7 @@ constexpr std::array code_rows = {
     Row{"does.lower_ph"},
     Row{"does.raise_calcium"},
     Row{"does.sanitize"},
+    Row{"does.keep_up_bromine"},
     Row{"does.bromide_bank"},
     Row{"does.wake_bromide"},
     Row{"does.stabilise_chlorine"},
@@ -227,6 +228,7 @@ constexpr std::array reason_rows = {
     Row{"note.too_fine_to_measure", "scale_g"},
     Row{"note.waits_before_next", "product partner hours_apart"},
     Row{"note.floater", "tablets hours dissolves_g"},
+    Row{"note.floater_keeps_it_up", "tablets dissolves_g"},
     Row{"note.tablets_keep_it_up", "product"},
     Row{"unmet.no_bromide_on_shelf"},
     Row{"unmet.bromide_takes_the_chlorine", "bromide_as_br2_mg_l"},
@@ -260,6 +262,7 @@ constexpr std::array reason_rows = {
     Row{"assumed.volume_judged", "volume_l share"},
     Row{"assumed.strength_judged", "product share"},
     Row{"assumed.carried_over", "reading"},
+    Row{"assumed.tablets_replace_what_is_used", "total_bromine_mg_l"},
 };
 
 // Rows of assumptions.json that a plan may name; each message takes {value}, its unit included.

@@ -6,6 +6,7 @@
 
 #include "why/asking.h"
 #include "why/equations.h"
+#include "why/floater_rules.h"
 #include "why/grounds.h"
 #include "why/judged_rules.h"
 #include "why/rules.h"
@@ -136,6 +137,7 @@ Node explain_assumed(Asking& asking, const Place& place) {
   }
   if (reason.code == "carbon_dioxide_release_per_hour") return of_jets(asking, field);
   if (reason.code == "tablet_dissolves_g_per_day") return of_tablets(asking, place);
+  if (reason.code == "tablets_replace_what_is_used") return replaced_by_floater(asking);
   if (reason.code == "stop_assumed") {
     const std::string stop = fmt::format("/targets/readings/{}/stop", text_of(reason, "reading"));
     if (asking.in_plan().number(stop)) return same_as(asking, asking.ask(stop));

@@ -121,6 +121,9 @@ constexpr std::array rows = {
     Equation{"waits", "", "{0}, longer until partners are far enough apart"},
     Equation{"tablets", "",
              "the fewest whole tablets that dissolve so much in days that can be waited"},
+    Equation{"tablets_that_keep_up", "",
+             "the fewest whole tablets that make the bromine that is used of {0} in a day"},
+    Equation{"bromine_of_tablets", "", "what {0} make in a day, their chlorine's bromine included"},
     Equation{"counted", "", "counted"},
 };
 

@@ -9,6 +9,7 @@
 #include "why/aims.h"
 #include "why/asking.h"
 #include "why/equations.h"
+#include "why/floater_rules.h"
 #include "why/grounds.h"
 #include "why/pours.h"
 #include "why/product_factors.h"
@@ -238,6 +239,7 @@ Node weight_of_tablets(Asking& asking, const DosePlace& at) {
 }  // namespace
 
 Node explain_amount(Asking& asking, const Place& place) {
+  if (floater_at(asking, place) != nullptr) return weight_of_floater(asking, place);
   const DosePlace at = dose_of(asking, place);
   Node node{"", "", 0, "", "sum", {}};
   for (std::size_t i = 0; i < at.dose->pours->amounts.size(); ++i) {
@@ -287,6 +289,7 @@ Node explain_spending(Asking& asking, const Place& place) {
 }
 
 Node explain_pour(Asking& asking, const Place& place) {
+  if (floater_at(asking, place) != nullptr) return weight_of_floater(asking, place);
   const DosePlace at = dose_of(asking, place);
   const std::size_t pour = pour_index(place);
   if (at.dose->pours->days > 0) return weight_of_tablets(asking, at);
@@ -306,6 +309,7 @@ Node explain_pour(Asking& asking, const Place& place) {
 }
 
 Node explain_count(Asking& asking, const Place& place) {
+  if (floater_at(asking, place) != nullptr) return count_of_floater(asking, place);
   const DosePlace at = dose_of(asking, place);
   if (at.dose->pours->days > 0) {
     return {"",        "",

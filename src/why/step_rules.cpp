@@ -7,6 +7,7 @@
 #include "why/aims.h"
 #include "why/asking.h"
 #include "why/equations.h"
+#include "why/floater_rules.h"
 #include "why/grounds.h"
 #include "why/pours.h"
 #include "why/rules.h"
@@ -219,6 +220,9 @@ Node explain_note(Asking& asking, const Place& place) {
       (name == "tablets" || name == "hours" || name == "dissolves_g")) {
     return of_floater(asking, place);
   }
+  if (floater_at(asking, place) != nullptr && (name == "tablets" || name == "dissolves_g")) {
+    return note_of_floater(asking, place);
+  }
   if (name == "change") {
     return change_by_later_step(asking, place, note_text(asking, place, "reading"));
   }
@@ -244,7 +248,10 @@ Node explain_wait(Asking& asking, const Place& place) {
             "product",
             {{"days", days_in_floater(asking, dose_at(asking, place.move))}, {"a_day", day}}};
   }
-  const std::string base = assumption(asking, asking.data.assumptions.wait_minutes);
+  const std::string base =
+      floater_at(asking, place) != nullptr
+          ? constant(asking, "no wait", 0, "min", definition("what a floater gives is not tested"))
+          : assumption(asking, asking.data.assumptions.wait_minutes);
   if (asking.value(base) == stated(asking, place)) return same_as(asking, base);
   Node node{"", "", 0, "", "waits", {{"wait", base}}};
   for (std::size_t i = 0; i < place.step->notes.size(); ++i) {

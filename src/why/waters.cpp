@@ -55,6 +55,7 @@ class MakingOf {
     }
     return making;
   }
+  Making operator()(const FloaterMove&) const { return {Kind::same, from_}; }
   Making operator()(const RoundsMove& rounds) const {
     const std::string all = step_ + "#all_turns";
     Making dosed{Kind::dosed, from_};

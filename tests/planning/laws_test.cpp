@@ -1,5 +1,6 @@
 // What holds for every plan, over jobs drawn at random.
 #include <algorithm>
+#include <array>
 #include <catch2/catch.hpp>
 #include <cmath>
 
@@ -20,13 +21,18 @@ struct Planned {
   Plan plan;
 };
 
+/// Poorly buffered water that is poured acid first: rounding it may leave soda ash no room.
+constexpr std::array<std::uint64_t, 6> acid_first = {439, 491, 510, 1308, 2215, 2474};
+
 const std::vector<Planned>& planned() {
   static const std::vector<Planned> all = [] {
     std::vector<Planned> result;
-    for (std::uint64_t seed = 0; seed < jobs; ++seed) {
+    const auto plan = [&](std::uint64_t seed) {
       const PlanRequest request = random_request(seed);
       result.push_back({request, make_plan(request, planning_data(), species_table())});
-    }
+    };
+    for (std::uint64_t seed = 0; seed < jobs; ++seed) plan(seed);
+    std::for_each(acid_first.begin(), acid_first.end(), plan);
     return result;
   }();
   return all;
@@ -89,6 +95,8 @@ Water poured(const Planned& job, const std::vector<Step>& steps, Water water, co
           grams = portion.measure.front().count * product.dissolves->g_per_day.value *
                   portion.wait_minutes / 1440;
         }
+        // What only keeps the sanitizer up replaces what is used.
+        if (addition->adds_g.empty()) grams = 0;
         const Water after = with_grams(water, product, grams, volume);
         call(product, grams * 1000 / volume, water, after);
         water = after;

@@ -227,13 +227,93 @@ TEST_CASE("tablets take days, whole ones, and only then is there a test") {
   CHECK(last.hours == 24.0);
 }
 
-TEST_CASE("where bromide and an oxidiser are at hand, tablets only keep it up") {
-  const Plan plan = planned(
-      request_with("bromine_tablets", {"bromine_tablets", "sodium_bromide", "peroxymonosulfate"}));
+/// Places of these products among the steps of a plan, in that order.
+std::vector<std::size_t> places_of(const Plan& plan, const std::vector<std::string>& products) {
+  std::vector<std::size_t> places;
+  for (const std::string& product : products) {
+    for (std::size_t i = 0; i < plan.steps.size(); ++i) {
+      const auto* addition = std::get_if<Addition>(&plan.steps[i].what);
+      if (addition != nullptr && addition->product == product) places.push_back(i);
+    }
+  }
+  return places;
+}
+
+bool has_note(const Step& step, const std::string& code) {
+  return std::any_of(step.notes.begin(), step.notes.end(),
+                     [&](const Reason& note) { return note.code == code; });
+}
+
+const std::vector<std::string> floater_shelf = {"bromine_tablets", "sodium_bromide",
+                                                "peroxymonosulfate", "calcium_chloride_dihydrate"};
+
+TEST_CASE("where bromide and an oxidiser are at hand, tablets go into the floater and keep it up") {
+  const Plan plan = planned(request_with("bromine_tablets", floater_shelf));
+  const std::vector<std::size_t> places = places_of(
+      plan,
+      {"sodium_bromide", "peroxymonosulfate", "bromine_tablets", "calcium_chloride_dihydrate"});
+  REQUIRE(places.size() == 4);
+  CHECK(std::is_sorted(places.begin(), places.end()));
+  const Step& step = step_of(plan, "bromine_tablets");
+  const auto& addition = std::get<Addition>(step.what);
+  CHECK(addition.reading == Reading::total_bromine);
+  CHECK(addition.adds_g.empty());
+  CHECK(addition.spends.empty());
+  REQUIRE(addition.portions.size() == 1);
+  CHECK(addition.portions.front().measure.front().unit == "tablet");
+  CHECK(*addition.amount_g == addition.portions.front().measure.front().count * 20);
+  // Minutes, that chalk may not fall out with the calcium that is next, and never days.
+  CHECK(addition.portions.front().wait_minutes <= 120);
+  CHECK_FALSE(step.test);
+  CHECK(step.accept.empty());
+  CHECK(step.outcomes.empty());
+  CHECK(has_note(step, "floater_keeps_it_up"));
+  CHECK_FALSE(has_note(step_of(plan, "peroxymonosulfate"), "tablets_keep_it_up"));
+  // What dissolves is used: the water is that of the step before.
+  const WaterState& before = *plan.steps[places[1]].after;
+  CHECK(step.after->total_bromine_mg_l == before.total_bromine_mg_l);
+  CHECK(step.after->ph == Approx(before.ph).margin(1e-9));
+  CHECK(is_assumed(plan, "tablets_replace_what_is_used"));
+  CHECK(is_assumed(plan, "tablet_dissolves_g_per_day"));
+  CHECK(is_assumed(plan, "sanitizer_half_life_h"));
+}
+
+// Stoichiometry: 96 % of 241.47 g/mol, two oxidising halogens, 159.81 g of bromine each.
+TEST_CASE("the floater's tablets make at least the bromine that a day uses, one fewer less") {
+  for (const double litres : {400.0, 1340.0, 2500.0, 9000.0}) {
+    PlanRequest request = request_with("bromine_tablets", floater_shelf);
+    request.tub.volume_l = litres;
+    const Plan plan = planned(request);
+    const double count = std::get<Addition>(step_of(plan, "bromine_tablets").what)
+                             .portions.front()
+                             .measure.front()
+                             .count;
+    CAPTURE(litres, count);
+    const double held = step_of(plan, "peroxymonosulfate").after->total_bromine_mg_l;
+    const double used_g = held * std::log(2.0) * 24 / 12 * litres * 1e-3;
+    const double each_g = 2 * 0.96 * 2 * 159.81 / 241.47;
+    // The pour before it is rounded to a spoon: a tenth.
+    CHECK(count * each_g >= 0.9 * used_g);
+    CHECK((count - 1) * each_g <= 1.1 * used_g);
+  }
+}
+
+TEST_CASE("without tablets on the shelf a note says that they keep it up") {
+  const Plan plan =
+      planned(request_with("bromine_tablets", {"sodium_bromide", "peroxymonosulfate"}));
   CHECK(addition_of(plan, "bromine_tablets") == nullptr);
-  const Step& step = step_of(plan, "peroxymonosulfate");
-  CHECK(std::any_of(step.notes.begin(), step.notes.end(),
-                    [](const Reason& note) { return note.code == "tablets_keep_it_up"; }));
+  CHECK(has_note(step_of(plan, "peroxymonosulfate"), "tablets_keep_it_up"));
+}
+
+TEST_CASE("a bank that alone makes the first bromine has its floater, and no day is waited") {
+  PlanRequest request = request_with("bromine_tablets", floater_shelf);
+  put_in_tub(request, "free_chlorine_mg_l", 2.2);
+  const Plan plan = planned(request);
+  CHECK(addition_of(plan, "sodium_bromide") != nullptr);
+  CHECK(addition_of(plan, "peroxymonosulfate") == nullptr);
+  REQUIRE(addition_of(plan, "bromine_tablets") != nullptr);
+  CHECK(addition_of(plan, "bromine_tablets")->portions.front().wait_minutes <= 120);
+  CHECK(unmet_of(plan, Reading::total_bromine) == nullptr);
 }
 
 TEST_CASE("a shelf without bromide, or without its oxidiser, is told which to buy") {

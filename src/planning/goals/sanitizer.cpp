@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "planning/goals/floater.h"
 #include "planning/goals/single_reading.h"
 
 namespace tub {
@@ -82,6 +83,12 @@ std::optional<DoseMove> maker_dose(const Situation& situation, const Draft& befo
   return dose_into_band(situation, dose, before);
 }
 
+/// Bromine that a plan made before the water was tested again.
+bool was_made_before(const Situation& situation) {
+  const Resumption* const resumption = situation.resumption();
+  return resumption != nullptr && resumption->aims.contains(situation.sanitizer.reading);
+}
+
 /// The bank alone takes the reading into its gate: chlorine that the water had becomes bromine.
 bool is_made_by(const Situation& situation, const Draft& bank) {
   const Reading reading = situation.sanitizer.reading;
@@ -90,6 +97,21 @@ bool is_made_by(const Situation& situation, const Draft& bank) {
   const Bench& bench = situation.bench;
   return goal != nullptr && !goal->band.holds(bench.reading(reading, start)) &&
          goal->band.holds(bench.reading(reading, bench.after(start, bank)));
+}
+
+/// Bank and maker, without what keeps it up.
+Draft moves_into_gate(const Situation& situation) {
+  Draft moves;
+  if (const double missing = missing_bank(situation); missing > 0) {
+    const Supply* bank = situation.first_of(situation.sanitizer.bank);
+    moves.emplace_back(
+        DoseMove{bank, std::nullopt, missing / bank->per_mg_l()[Component::bromide]});
+  }
+  if (const auto dose = maker_dose(situation, moves)) {
+    moves.emplace_back(*dose);
+    return moves;
+  }
+  return is_made_by(situation, moves) ? moves : Draft{};
 }
 
 }  // namespace
@@ -111,18 +133,11 @@ double sanitizer_demand(const Situation& situation) {
 }
 
 Draft sanitizer_moves(const Situation& situation) {
-  Draft moves;
-  if (bromide_takes_the_chlorine(situation) || !sanitizer_lacks(situation).empty()) return moves;
-  if (const double missing = missing_bank(situation); missing > 0) {
-    const Supply* bank = situation.first_of(situation.sanitizer.bank);
-    moves.emplace_back(
-        DoseMove{bank, std::nullopt, missing / bank->per_mg_l()[Component::bromide]});
-  }
-  if (const auto dose = maker_dose(situation, moves)) {
-    moves.emplace_back(*dose);
-    return moves;
-  }
-  return is_made_by(situation, moves) ? moves : Draft{};
+  if (bromide_takes_the_chlorine(situation) || !sanitizer_lacks(situation).empty()) return {};
+  Draft moves = moves_into_gate(situation);
+  if (!starts_at_once(situation) || (moves.empty() && !was_made_before(situation))) return moves;
+  if (const auto floater = floater_after(situation, moves)) moves.emplace_back(*floater);
+  return moves;
 }
 
 std::vector<std::string> sanitizer_lacks(const Situation& situation) {

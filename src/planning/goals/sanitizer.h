@@ -11,11 +11,11 @@
 namespace tub {
 
 /// The moves into the gate, the water's own demand included: a bank of bromide where the sanitizer
-/// needs one, then what makes the reading. None if the gate holds the water already, or if the
-/// shelf cannot make this sanitizer in this water.
+/// needs one, then what makes the reading, then tablets that keep it up. None if the gate holds the
+/// water already, or if the shelf cannot make this sanitizer in this water.
 Draft sanitizer_moves(const Situation& situation);
 
-/// Not tablets that take days, which come after everything that is poured.
+/// Not a dose of tablets that takes days, which comes after everything that is poured.
 bool is_quick(const Move& move);
 
 /// Products without which the shelf cannot make the sanitizer, first choices.
