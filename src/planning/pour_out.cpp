@@ -94,10 +94,15 @@ class PouringOut {
     drop_empty(parts_.balance.moves);
   }
 
-  /// Sanitizer and calcium were measured out before the balance was: its rounding may have taken
-  /// the room that a pour needs.
+  /// What was measured out before the dose that pH is left to, but is poured after it: its rounding
+  /// may have taken the room that a pour needs.
   void pour_less_where_ph_moved() {
-    for (Move& move : parts_.frame.after) {
+    pour_less_where_ph_moved(parts_.balance.moves);
+    pour_less_where_ph_moved(parts_.frame.after);
+  }
+
+  void pour_less_where_ph_moved(Draft& section) {
+    for (Move& move : section) {
       auto* dose = std::get_if<DoseMove>(&move);
       if (dose == nullptr || !is_quick(move)) continue;
       const Water before =
@@ -107,7 +112,7 @@ class PouringOut {
         pour(*dose, move);
       }
     }
-    drop_empty(parts_.frame.after);
+    drop_empty(section);
   }
 
   Range window() const {
