@@ -3,11 +3,18 @@ import glob
 import json
 import os
 import subprocess
+import sys
 import tempfile
 import unittest
 
 from program import EXAMPLE, SOURCE, example, run
 
+sys.path.insert(0, os.path.join(SOURCE, "tests", "export"))
+import check_pdf  # noqa: E402
+import measure_pdf  # noqa: E402
+
+DUMP_PAGES = os.environ["TUB_DUMP_PAGES"]
+FACES = os.environ["TUB_FACES"]
 EXAMPLES = sorted(glob.glob(os.path.join(SOURCE, "examples", "*.json")))
 SHOP = {"name": "Thrushwater Tubs", "phone": "555-0142", "address": "3 Sluice Lane, Millbeck"}
 
@@ -146,17 +153,30 @@ class Labels(unittest.TestCase):
         self.assertIn("not re-labelled", message)
         self.assertIn("dose_tag", message)
 
-    def test_every_label_passes_the_structural_checks(self):
-        for sheet in ("dose_tag", "cabinet_label", "hazard_sheet"):
-            with self.subTest(sheet=sheet):
+    def test_the_finished_pdf_of_a_container_label_keeps_the_rules(self):
+        for grams, litres, stock in ((400, 0.4, "label_74x105"), (2000, 2, "label_74x105"),
+                                     (15000, 15, "label_105x148")):
+            with self.subTest(litres=litres):
+                job = self.container_job(package={"contents": f"{grams} g", "capacity": f"{litres} L"})
                 out = self.path("label.pdf")
-                done = run("print", EXAMPLE, "--sheet", sheet, "--out", out)
+                done = run("print", "-", "--sheet", "container_label", "--stock", stock, "--out", out,
+                           stdin=json.dumps(job))
                 self.assertEqual(done.returncode, 0, done.stderr)
-                checked = subprocess.run(["qpdf", "--check", out], capture_output=True, text=True, check=False)
-                self.assertEqual(checked.returncode, 0, checked.stdout + checked.stderr)
-                structure = subprocess.run(["pdfinfo", "-struct", out], capture_output=True, text=True,
-                                           check=True).stdout
-                self.assertIn("H1", structure)
+                figures, = measure_pdf.measure(out)
+                self.assertEqual(measure_pdf.broken_rules(figures, litres), [])
+                self.assertEqual(len(figures["pictogram_sides_mm"]), 1)
+
+    def test_every_sheet_passes_the_checks_of_a_file_in_every_language(self):
+        for sheet in ("dose_tag", "cabinet_label", "hazard_sheet"):
+            for language in ("en", "es", "fr", "de"):
+                with self.subTest(sheet=sheet, language=language):
+                    out, dump = self.path("label.pdf"), self.path("pages.txt")
+                    words = ("--sheet", sheet, "--language", language)
+                    done = run("print", EXAMPLE, *words, "--out", out)
+                    self.assertEqual(done.returncode, 0, done.stderr)
+                    with open(dump, "wb") as file:
+                        subprocess.run([DUMP_PAGES, EXAMPLE, *words], check=True, stdout=file)
+                    self.assertEqual(check_pdf.check(out, dump, FACES), [])
 
 
 if __name__ == "__main__":
