@@ -140,24 +140,33 @@ class CellMaker {
     return laid;
   }
 
+  /// Signs in a row, and in further rows where one does not hold them.
   LaidCell operator()(const SignsCell& cell) const {
     const Lengths& lengths = context_.lengths();
     Content content;
-    double x = 0;
-    double deepest = 0;
+    Point at;
+    double deepest = 0;  // of the row
+    double first = 0;    // the first row's depth
+    double widest = 0;
     for (const Sign& sign : cell.signs) {
       const double side = field_side(sign.pictogram, lengths.small_sign);
-      if (x > 0) x += lengths.sign_gap;
-      content.push_back(sign_mark(sign, {x, 0}, side, context_));
-      x += side;
+      if (at.x > 0) at.x += lengths.sign_gap;
+      if (at.x > 0 && at.x + side > width_ + 1e-6) {
+        at = {0, at.y + deepest + lengths.sign_gap};
+        deepest = 0;
+      }
+      content.push_back(sign_mark(sign, at, side, context_));
+      at.x += side;
       deepest = std::max(deepest, side);
+      widest = std::max(widest, at.x);
+      if (at.y == 0) first = deepest;
     }
-    check_width(x, "signs");
+    check_width(widest, "signs");
     LaidCell laid;
-    move(content, {shift_of(width_, x, align_), 0});
-    laid.fragment.height = deepest;
+    move(content, {shift_of(width_, widest, align_), 0});
+    laid.fragment.height = at.y + deepest;
     // Signs stand level with the middle of the capitals beside them.
-    laid.fragment.baseline = deepest / 2 + context_.fonts.regular.cap_height() * type().size / 2000;
+    laid.fragment.baseline = first / 2 + context_.fonts.regular.cap_height() * type().size / 2000;
     laid.fragment.write(element(), std::move(content));
     return laid;
   }

@@ -12,9 +12,9 @@ namespace tub {
 namespace {
 
 constexpr int most_rows = 3;
-/// How long a sanitizer above its gate is left before it is tested again. Common practice, no
+/// How long a sanitizer that moves by itself is left before it is tested again. Common practice, no
 /// source.
-constexpr double hours_until_it_falls = 24;
+constexpr double hours_until_it_moves = 24;
 /// A share of the water to change is said in steps of this.
 constexpr double replace_grain = 0.05;
 
@@ -138,7 +138,7 @@ class TopUpMaker {
       case Reading::calcium_hardness:
         return side(situation_.mildest(Purpose::raise_calcium), values_below());
       default:
-        return side(sanitizer_supply(), values_below());
+        return sanitizer_side();
     }
   }
 
@@ -150,7 +150,7 @@ class TopUpMaker {
       case Reading::calcium_hardness:
         return replacing();
       default:
-        return waiting();
+        return waiting(values_above(), goal_->band.high.value_or(0));
     }
   }
 
@@ -256,16 +256,26 @@ class TopUpMaker {
     return portion;
   }
 
-  TopUpSide waiting() const {
+  /// Above its gate a sanitizer falls by itself, below it tablets make it rise by themselves.
+  TopUpSide waiting(const std::vector<double>& values, double leads_to) const {
     TopUpSide result;
-    const std::vector<double> values = values_above();
+    const Supply* const supply = sanitizer_supply();
+    result.is_floater = supply != nullptr && supply->product().form == Form::tablets;
     if (values.empty()) return result;
     TopUp row;
     row.reads = values.back();
-    row.wait_hours = hours_until_it_falls;
-    row.leads_to = *goal_->band.high;
+    row.wait_hours = hours_until_it_moves;
+    row.leads_to = leads_to;
     result.rows.push_back(row);
     return result;
+  }
+
+  TopUpSide sanitizer_side() const {
+    const Supply* const supply = sanitizer_supply();
+    if (supply != nullptr && supply->product().form == Form::tablets) {
+      return waiting(values_below(), goal_->band.low.value_or(0));
+    }
+    return side(supply, values_below());
   }
 
   /// Fresh water instead of some of it; none is known for a tub that was full from the start.

@@ -25,6 +25,7 @@ struct TopUp {
 struct TopUpSide {
   std::string product;      ///< empty: nothing on this shelf moves it
   std::vector<TopUp> rows;  ///< from the target outwards; empty: nothing helps here
+  bool is_floater = false;  ///< tablets: the floater is opened wider, or taken out, and waited for
 };
 
 struct TopUpReading {

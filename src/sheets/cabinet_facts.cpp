@@ -45,8 +45,8 @@ class CabinetMaker {
     facts.set("name", wording_.reading_name(reading.reading));
     facts.set("target", wording_.limits(reading.reading, reading.target));
     set_gate(facts, reading);
-    facts.set("low_product", product_words(reading.low));
-    facts.set("high_product", product_words(reading.high));
+    facts.set("low_product", product_words(reading.low, "cabinet.floater_wider"));
+    facts.set("high_product", product_words(reading.high, "cabinet.floater_out"));
     add_lines(facts, reading);
     return facts;
   }
@@ -61,7 +61,8 @@ class CabinetMaker {
                                          {{"range", wording_.limits(reading.reading, between)}}));
   }
 
-  Words product_words(const TopUpSide& side) const {
+  Words product_words(const TopUpSide& side, const char* floater) const {
+    if (side.is_floater && !side.rows.empty()) return messages_.words(floater);
     if (!side.product.empty()) return plain(wording_.product_in_text(side.product));
     if (side.rows.empty()) return messages_.words("cabinet.call_us");
     return messages_.words(side.rows.front().replace ? "cabinet.change_water" : "cabinet.wait");
@@ -105,7 +106,9 @@ class CabinetMaker {
       if (row.is_most) line.set(side + "_limit", messages_.words("cabinet.most"));
     } else if (row.wait_hours) {
       line.set(side + "_amount", wording_.duration(*row.wait_hours * minutes_an_hour));
-      line.set(side + "_spoons", messages_.words("cabinet.wait_how"));
+      const bool is_floater_below = side == "low";
+      line.set(side + "_spoons",
+               messages_.words(is_floater_below ? "cabinet.test_again" : "cabinet.wait_how"));
     } else if (row.replace) {
       line.set(side + "_amount", wording_.rounded_percent(*row.replace));
       line.set(side + "_spoons", messages_.words("cabinet.of_the_water"));

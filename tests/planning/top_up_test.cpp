@@ -135,3 +135,20 @@ TEST_CASE("a shelf without acid has no amount for a high pH, and says so by nami
   CHECK(reading_in(all, Reading::ph).high.rows.empty());
   CHECK_FALSE(reading_in(all, Reading::ph).low.rows.empty());
 }
+
+TEST_CASE("tablets are never weighed out: their floater is opened or taken out, and waited for") {
+  PlanRequest request = sample_request();
+  request.sanitizer.kind = "bromine_tablets";
+  std::erase_if(request.shelf,
+                [](const ShelfItem& item) { return item.product.in_group("sanitizer"); });
+  request.shelf.push_back(shelf_item("bromine_tablets"));
+  const auto all = top_ups_of(request);
+  const TopUpReading& bromine = reading_in(all, Reading::total_bromine);
+  for (const TopUpSide* const side : {&bromine.low, &bromine.high}) {
+    CHECK(side->is_floater);
+    CHECK(side->product.empty());
+    REQUIRE(side->rows.size() == 1);
+    CHECK_FALSE(side->rows.front().portion.has_value());
+    CHECK(side->rows.front().wait_hours == 24);
+  }
+}
