@@ -263,7 +263,8 @@ class TopUpMaker {
     result.is_floater = supply != nullptr && supply->product().form == Form::tablets;
     if (values.empty()) return result;
     TopUp row;
-    row.reads = values.back();
+    // Below, the reading next to the gate; further below people call. Above, the highest.
+    row.reads = leads_to < values.back() ? values.back() : values.front();
     row.wait_hours = hours_until_it_moves;
     row.leads_to = leads_to;
     result.rows.push_back(row);
