@@ -316,6 +316,19 @@ TEST_CASE("a bank that alone makes the first bromine has its floater, and no day
   CHECK(unmet_of(plan, Reading::total_bromine) == nullptr);
 }
 
+TEST_CASE("a floater that is to come still comes after a retest, and goes in once") {
+  PlanRequest request = request_with("bromine_tablets", floater_shelf);
+  const Plan first = planned(request);
+  RetestReport report;
+  report.readings["total_bromine_mg_l"] = {4.8, "drop_kit"};
+  report.where = "job.json: /readings/0";
+  report.after_step = step_of(first, "peroxymonosulfate").number;
+  request.retests = {report};
+  CHECK(addition_of(planned(request), "bromine_tablets") != nullptr);
+  request.retests.front().after_step = step_of(first, "bromine_tablets").number;
+  CHECK(addition_of(planned(request), "bromine_tablets") == nullptr);
+}
+
 TEST_CASE("a shelf without bromide, or without its oxidiser, is told which to buy") {
   const Plan no_bank = planned(request_with("two_step_bromine", {"peroxymonosulfate"}));
   const Unmet* unmet = unmet_of(no_bank, Reading::total_bromine);
