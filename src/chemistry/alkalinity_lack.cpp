@@ -3,19 +3,18 @@
 #include <array>
 #include <cmath>
 
-#include "chemistry/solve.h"
+#include "chemistry/warm_balance.h"
 
 namespace tub {
 
+AlkalinityLack::AlkalinityLack(double ph, const SpeciesTable& table)
+    : log_activity_(-ph * std::log(10.0)), balance_(std::make_unique<WarmBalance>(table)) {}
+
+AlkalinityLack::~AlkalinityLack() = default;
+
 double AlkalinityLack::operator()(const Water& water) {
-  const std::array<Imposed, 1> imposed = {{{Component::alkalinity, -ph_ * std::log(10.0)}}};
-  MassBalance balance(water, *table_, imposed);
-  if (last_) {
-    balance.start_near(*last_);
-  } else {
-    balance.start_from_scratch();
-  }
-  last_ = balance.result(solve(balance));
+  const std::array<Imposed, 1> imposed = {{{Component::alkalinity, log_activity_}}};
+  const MassBalance& balance = balance_->solved(water, imposed);
   return -balance.held(Component::alkalinity) - water.totals[Component::alkalinity];
 }
 

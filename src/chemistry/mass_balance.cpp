@@ -29,6 +29,7 @@ constexpr std::size_t index_of(Component c) { return static_cast<std::size_t>(c)
 MassBalance::MassBalance(const Water& water, const SpeciesTable& table,
                          std::span<const Imposed> imposed)
     : table_(table),
+      temperature_(water.temperature),
       ideal_(water.activities == Activities::ideal),
       constants_(debye_hueckel(water.temperature)),
       totals_(water.totals) {
@@ -46,11 +47,26 @@ void MassBalance::check(const Water& water) const {
   }
 }
 
+bool MassBalance::is_present(const Water& water, std::size_t component) const {
+  const auto c = static_cast<Component>(component);
+  return c == Component::alkalinity || (water.totals[c] > 0 && table_.component(c).master);
+}
+
+bool MassBalance::retake(const Water& water) {
+  const bool is_ideal = water.activities == Activities::ideal;
+  if (!(water.temperature == temperature_) || is_ideal != ideal_) return false;
+  for (std::size_t i = 0; i < component_count; ++i)
+    if (!imposed_[i] && is_present(water, i) != present_[i]) return false;
+  check(water);
+  totals_ = water.totals;
+  for (std::size_t r = 0; r < row_count_; ++r)
+    if (!rows_[r].reacts) rows_[r].molality = totals_.at(rows_[r].component[0]);
+  return true;
+}
+
 // Which components are there, and which of them react: more than one species holds them.
 void MassBalance::choose_components(const Water& water, std::span<const Imposed> imposed) {
-  for (std::size_t i = 0; i < component_count; ++i)
-    present_[i] = water.totals.at(i) > 0 && table_.component(static_cast<Component>(i)).master;
-  present_[index_of(Component::alkalinity)] = true;
+  for (std::size_t i = 0; i < component_count; ++i) present_[i] = is_present(water, i);
   unknown_of_.fill(-1);
   for (const Imposed& given : imposed) {
     present_[index_of(given.component)] = true;
@@ -77,6 +93,7 @@ void MassBalance::choose_species(const Water& water) {
                      [&](const Part& part) { return present_[index_of(part.component)]; }))
       continue;
     Row& row = rows_[row_count_++];
+    row = {};
     row.species = s;
     row.log_k = ln10 * species.log_k.at(basis);
     row.weight = 0.5 * species.charge * species.charge;

@@ -45,6 +45,12 @@ class MassBalance {
   /// Throws: Error naming a total that is negative or not finite
   MassBalance(const Water& water, const SpeciesTable& table, std::span<const Imposed> imposed);
 
+  /// Takes another water's totals, its species where they are: a start near the solution for a
+  /// similar water. False, and nothing done, where the equations would be others: another
+  /// temperature or activity model, a component more or less.
+  /// Throws: Error naming a total that is negative or not finite
+  bool retake(const Water& water);
+
   std::size_t unknowns() const { return size_; }
   Component component(std::size_t unknown) const { return unknown_[unknown]; }
 
@@ -97,22 +103,24 @@ class MassBalance {
                  std::array<double, max_species>& molality) const;
 
  private:
+  // Left unset until a species is chosen: most of the room is never used.
   struct Row {
-    std::size_t species = 0;
-    double log_k = 0;  // natural
-    double log_gamma = 0;
-    double gamma_slope = 0;  // d ln gamma / dI
-    double molality = 0;
-    double weight = 0;      // half the square of the charge
-    std::size_t parts = 0;  // those that are unknown first, in their order
-    std::size_t unknowns = 0;
-    std::array<double, 4> number{};
-    std::array<std::size_t, 4> component{};
-    std::array<std::size_t, 4> unknown{};
-    bool reacts = true;  // false: the component's only species
+    std::size_t species;
+    double log_k;  // natural
+    double log_gamma;
+    double gamma_slope;  // d ln gamma / dI
+    double molality;
+    double weight;      // half the square of the charge
+    std::size_t parts;  // those that are unknown first, in their order
+    std::size_t unknowns;
+    std::array<double, 4> number;
+    std::array<std::size_t, 4> component;
+    std::array<std::size_t, 4> unknown;
+    bool reacts;  // false: the component's only species
   };
 
   void check(const Water& water) const;
+  bool is_present(const Water& water, std::size_t component) const;
   void choose_components(const Water& water, std::span<const Imposed> imposed);
   void choose_species(const Water& water);
   void take_apart(const Composition& composition, Row& row) const;
@@ -120,6 +128,7 @@ class MassBalance {
   double start_of(Component c, double log_h) const;
 
   const SpeciesTable& table_;
+  Temperature temperature_;
   bool ideal_ = false;
   DebyeHueckel constants_;
   Totals totals_;
@@ -128,7 +137,7 @@ class MassBalance {
   std::array<int, component_count> unknown_of_{};
   std::array<Component, max_unknowns> unknown_{};
   std::size_t size_ = 0;
-  std::array<Row, max_species> rows_{};
+  std::array<Row, max_species> rows_;
   std::size_t row_count_ = 0;
   std::array<double, component_count> log_activity_{};
   double ionic_strength_ = 0;

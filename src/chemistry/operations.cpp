@@ -2,14 +2,13 @@
 
 #include <fmt/format.h>
 
-#include <array>
 #include <cmath>
 
 #include "base/error.h"
 #include "base/text.h"
 #include "chemistry/measures.h"
 #include "chemistry/oxidants.h"
-#include "chemistry/solve.h"
+#include "chemistry/speciation_series.h"
 
 namespace tub {
 namespace {
@@ -104,25 +103,7 @@ Water blend(const Water& water, const Water& other, double fraction) {
 
 Water exchange_carbon_dioxide(const Water& water, double log10_pco2_atm,
                               const SpeciesTable& table) {
-  std::optional<Speciation> none;
-  return exchange_carbon_dioxide(water, log10_pco2_atm, table, none);
-}
-
-Water exchange_carbon_dioxide(const Water& water, double log10_pco2_atm, const SpeciesTable& table,
-                              std::optional<Speciation>& near) {
-  const double log_k = table.phase("carbon_dioxide").log_k.at(water.temperature);
-  const std::array<Imposed, 1> imposed = {
-      {{Component::carbonate, std::log(10.0) * (log10_pco2_atm - log_k)}}};
-  MassBalance balance(water, table, imposed);
-  if (near) {
-    balance.start_near(*near);
-  } else {
-    balance.start_from_scratch();
-  }
-  near = balance.result(solve(balance));
-  Water result = water;
-  result.totals[Component::carbonate] = balance.held(Component::carbonate);
-  return result;
+  return SpeciationSeries(table).in_air(water, log10_pco2_atm);
 }
 
 Water spend_free_chlorine(const Water& water, double mg_l) { return spend(water, chlorine, mg_l); }

@@ -1,7 +1,6 @@
 // What happens to water: pure functions, water in, water out.
 #pragma once
 
-#include <optional>
 #include <string_view>
 
 #include "chemistry/readings.h"
@@ -56,11 +55,6 @@ Water blend(const Water& water, const Water& other, double fraction);
 /// Carbon dioxide comes or goes until it is in equilibrium with so much of it in the air;
 /// alkalinity stays.
 Water exchange_carbon_dioxide(const Water& water, double log10_pco2_atm, const SpeciesTable& table);
-
-/// The same, started from the species of a similar water in equilibrium with such air, which
-/// become those of this one; none: from scratch.
-Water exchange_carbon_dioxide(const Water& water, double log10_pco2_atm, const SpeciesTable& table,
-                              std::optional<Speciation>& near);
 
 /// Chlorine, bromine or peroxymonosulfate is reduced; each mole gives one equivalent of acid.
 ///

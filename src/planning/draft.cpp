@@ -21,20 +21,18 @@ Water after_dose(const Water& water, const DoseMove& dose, double mg_l) {
 /// Does each move to a water.
 struct Doing {
   const Water& water;
-  const SpeciesTable& species;
   const DoseScale& scale;
-  std::optional<Speciation>& in_air;
+  SpeciationSeries& series;
 
   Water operator()(const HeatMove& move) const { return heat(water, celsius(move.to_c)); }
   Water operator()(const DoseMove& move) const { return after_dose(water, move, scale.mg_l(move)); }
   Water operator()(const ReleaseMove& move) const {
-    return exchange_carbon_dioxide(water, move.to_log10_pco2_atm, species, in_air);
+    return series.in_air(water, move.to_log10_pco2_atm);
   }
   // What carbon dioxide an earlier turn left does not matter: the last release sets it.
   Water operator()(const RoundsMove& move) const {
     const double all = scale.mg_l(move.dose) * move.times;
-    return exchange_carbon_dioxide(after_dose(water, move.dose, all),
-                                   move.release.to_log10_pco2_atm, species, in_air);
+    return series.in_air(after_dose(water, move.dose, all), move.release.to_log10_pco2_atm);
   }
   Water operator()(const FloaterMove&) const { return water; }
 };
@@ -63,18 +61,13 @@ double Supply::mg_per_size() const {
 }
 
 Water Bench::after(const Water& water, const Move& move, const DoseScale& scale) const {
-  return std::visit(Doing{water, *species_, scale, last_in_air_}, move);
+  return std::visit(Doing{water, scale, series_}, move);
 }
 
 Water Bench::after(const Water& water, std::span<const Move> moves) const {
   Water result = water;
   for (const Move& move : moves) result = after(result, move);
   return result;
-}
-
-const Speciation& Bench::species_of(const Water& water) const {
-  last_ = last_ ? speciate(water, *species_, *last_) : speciate(water, *species_);
-  return *last_;
 }
 
 std::optional<double> Bench::counted(Reading reading, const Water& water) const {

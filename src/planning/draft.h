@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "chemistry/operations.h"
+#include "chemistry/speciation_series.h"
 #include "planning/measuring.h"
 #include "planning/request.h"
 
@@ -100,12 +101,12 @@ struct DoseScale {
 /// similar one, and is solved from there. For one thread.
 class Bench {
  public:
-  explicit Bench(const SpeciesTable& species) : species_(&species) {}
+  explicit Bench(const SpeciesTable& species) : species_(&species), series_(species) {}
 
   Water after(const Water& water, const Move& move, const DoseScale& scale = {}) const;
   Water after(const Water& water, std::span<const Move> moves) const;
-  const Speciation& species_of(const Water& water) const;
-  double ph(const Water& water) const { return species_of(water).ph; }
+  Speciation species_of(const Water& water) const { return series_.species(water); }
+  double ph(const Water& water) const { return series_.ph(water); }
   /// The water's own carbon dioxide, log10 of atm.
   double log10_pco2(const Water& water) const {
     return log10_pco2_atm(water, species_of(water), *species_);
@@ -119,8 +120,7 @@ class Bench {
 
  private:
   const SpeciesTable* species_;
-  mutable std::optional<Speciation> last_;
-  mutable std::optional<Speciation> last_in_air_;
+  mutable SpeciationSeries series_;
 };
 
 }  // namespace tub
