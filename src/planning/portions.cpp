@@ -19,7 +19,8 @@ double largest_within(double low, double high, const PourRules& rules) {
 }  // namespace
 
 double first_pour(double amount, const PourRules& rules) {
-  const double least = std::max(rules.least_share * amount, amount - rules.limit);
+  const double least =
+      std::min(rules.limit, std::max(rules.least_share * amount, amount - rules.limit));
   const double most = std::min(rules.most_share * amount, rules.limit);
   if (most <= least || rules.overshoot(most) <= rules.bound) return std::max(most, least);
   return largest_within(least, most, rules);

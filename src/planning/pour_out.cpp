@@ -94,14 +94,20 @@ class PouringOut {
     drop_empty(parts_.balance.moves);
   }
 
-  /// What was measured out before the dose that pH is left to, but is poured after it: its rounding
-  /// may have taken the room that a pour needs.
+  /// Sanitizer and calcium were measured out before the balance was, and in it alkalinity before
+  /// pH: the rounding of what stands before them may have taken the room that a pour needs.
   void pour_less_where_ph_moved() {
-    pour_less_where_ph_moved(parts_.balance.moves);
-    pour_less_where_ph_moved(parts_.frame.after);
+    if (pour_less(parts_.balance.moves)) {
+      parts_.balance = with_ph_solved(situation_, parts_.frame, parts_.balance);
+      pour_last_for_ph();
+      pour_less(parts_.balance.moves);
+    }
+    pour_less(parts_.frame.after);
   }
 
-  void pour_less_where_ph_moved(Draft& section) {
+  /// Whether any dose of the section had to be less.
+  bool pour_less(Draft& section) {
+    bool is_less = false;
     for (Move& move : section) {
       auto* dose = std::get_if<DoseMove>(&move);
       if (dose == nullptr || !is_quick(move)) continue;
@@ -110,9 +116,11 @@ class PouringOut {
       if (largest_pour(before, *dose->supply, dose->mg_l, window(), situation_.bench) <
           dose->mg_l) {
         pour(*dose, move);
+        is_less = true;
       }
     }
     drop_empty(section);
+    return is_less;
   }
 
   Range window() const {
