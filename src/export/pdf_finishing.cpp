@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <exception>
 #include <qpdf/QPDF.hh>
 #include <qpdf/QPDFWriter.hh>
@@ -56,12 +57,21 @@ Object output_intent(QPDF& file, const PdfResources& resources) {
   return file.makeIndirectObject(intent);
 }
 
-void set_catalog(QPDF& file, const PdfResources& resources, const PdfProperties& properties) {
+/// What a viewer offers when it prints. Source: ISO 32000-1, 12.2
+Object viewer_preferences(std::span<const Page> pages) {
+  Object preferences = Object::parse("<< /DisplayDocTitle true /PrintScaling /None >>");
+  const bool has_labels =
+      std::any_of(pages.begin(), pages.end(), [](const Page& page) { return page.is_one_sided; });
+  if (has_labels) preferences.replaceKey("/Duplex", Object::newName("/Simplex"));
+  return preferences;
+}
+
+void set_catalog(QPDF& file, std::span<const Page> pages, const PdfResources& resources,
+                 const PdfProperties& properties) {
   Object catalog = file.getRoot();
   catalog.replaceKey("/Lang", Object::newString(properties.language));
   catalog.replaceKey("/MarkInfo", Object::parse("<< /Marked true >>"));
-  catalog.replaceKey("/ViewerPreferences",
-                     Object::parse("<< /DisplayDocTitle true /PrintScaling /None >>"));
+  catalog.replaceKey("/ViewerPreferences", viewer_preferences(pages));
   catalog.replaceKey("/Metadata", metadata(file, properties));
   catalog.replaceKey("/OutputIntents",
                      Object::newArray(std::vector<Object>{output_intent(file, resources)}));
@@ -141,7 +151,7 @@ std::string finish(const Drawing& drawing, std::span<const Page> pages,
   file.setSuppressWarnings(true);
   file.processMemoryFile("pages", drawing.bytes.data(), drawing.bytes.size());
   set_information(file, properties);
-  set_catalog(file, resources, properties);
+  set_catalog(file, pages, resources, properties);
   set_boxes(file, drawing, pages);
   for (const DrawnFace& face : drawing.faces)
     mend_face(file, face, resources.face(face.face), fonts.face(face.face).cap_height());

@@ -109,6 +109,7 @@ std::vector<Page> sheets_of(std::span<const Page> labels, const Stock& stock,
     if (sheets.empty() || position == stock.grid->labels()) {
       if (!sheets.empty()) position = 0;
       sheets.push_back(sheet_for(label, stock.width_mm * mm, stock.height_mm * mm));
+      sheets.back().is_one_sided = true;
       if (imposition.crop_marks == CropMarks::corners) {
         add_crop_marks(sheets.back(), stock, imposition);
       }

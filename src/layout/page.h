@@ -185,8 +185,9 @@ struct Page {
   int pages = 1;
   std::optional<Area> trim = std::nullopt;  ///< what is left when it is cut; nothing: all of it
   std::optional<Area> bleed =
-      std::nullopt;   ///< how far is printed what is cut off; nothing: `trim`
-  std::string sheet;  ///< identifier of the sheet, for messages
+      std::nullopt;           ///< how far is printed what is cut off; nothing: `trim`
+  bool is_one_sided = false;  ///< a sheet of labels: nothing on its back
+  std::string sheet;          ///< identifier of the sheet, for messages
   std::string title;
   std::string language;
   Properties properties;

@@ -104,6 +104,8 @@ class LabelSheets(unittest.TestCase):
         info = subprocess.run(["pdfinfo", self.path("labels.pdf")], capture_output=True, text=True,
                               check=True).stdout
         self.assertIn(f"Label sheet ({GRID})", info)
+        with open(self.path("labels.pdf"), "rb") as file:
+            self.assertIn(b"/Duplex /Simplex", file.read())
 
     def test_bleed_and_crop_marks_are_told_in_the_page_boxes(self):
         self.places("--sheet", "dose_tag", "--stock", "label_74x52", "--bleed", "2mm", "--crop-marks")

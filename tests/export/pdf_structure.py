@@ -12,7 +12,7 @@ import xml.etree.ElementTree as ElementTree
 
 PAINTING = {"f", "F", "f*", "B", "B*", "b", "b*", "S", "s", "Tj", "TJ", "'", '"', "Do", "sh"}
 PARENTS = {"TR": {"Table"}, "TH": {"TR"}, "TD": {"TR"}, "LI": {"L"}, "Lbl": {"LI"},
-           "LBody": {"LI"}, "Sect": {"Document"}, "Document": {"StructTreeRoot"}}
+           "LBody": {"LI"}, "Sect": {"Document", "Sect"}, "Document": {"StructTreeRoot"}}
 TYPES = set("Document Sect H1 H2 H3 P L LI Lbl LBody Table TR TH TD Figure Span".split())
 TOKEN = re.compile(rb"\((?:\\.|[^\\)])*\)|<<|>>|<[0-9A-Fa-f\s]*>|\[|\]|/?[^\s/<>\[\]()]+")
 LONGEST_ARRAY = 8191  # ISO 19005-1, 6.1.12
@@ -68,7 +68,8 @@ def check_catalog(faults, file):
     if file.get(catalog.get("/MarkInfo")) != {"/Marked": True}:
         faults.append("the file does not say that it is tagged")
     wanted = {"/DisplayDocTitle": True, "/PrintScaling": "/None"}
-    if file.get(catalog.get("/ViewerPreferences")) != wanted:
+    told = dict(file.get(catalog.get("/ViewerPreferences")))
+    if told.pop("/Duplex", "/Simplex") != "/Simplex" or told != wanted:
         faults.append("the viewer preferences are not title and no scaling")
 
 
