@@ -10,6 +10,7 @@
 #include "layout/impose.h"
 #include "layout/lay_out.h"
 #include "layout/measures.h"
+#include "layout/preprinted.h"
 #include "layout/qr.h"
 #include "planning/make_plan.h"
 #include "planning/top_up.h"
@@ -105,7 +106,16 @@ class Printing {
       std::move(laid.begin(), laid.end(), std::back_inserter(outcome.value));
     }
     check_container(outcome.value, outcome.warnings);
+    if (print_.device == Device::one_ink) use_preprinted_frames(outcome.value);
     return outcome;
+  }
+
+  // Source: OSHA letter of 2015-08-25 and CLP Annex V: the frame of a pictogram is red.
+  void use_preprinted_frames(std::vector<Page>& pages) const {
+    for (Page& page : pages) {
+      if (page.properties.container_litres <= 0) continue;
+      page = on_preprinted(std::move(page), label_of(print_.stock), library_.fonts());
+    }
   }
 
   /// What was laid out, held against the rules: what is broken is an error, the rest is said.
@@ -164,16 +174,11 @@ Outcome<std::vector<Page>> imposed(const Print& print, const SheetSources& sourc
   for (const std::string& name : print.templates) {
     append_pages(Printing(name, print, sources, job, library), print.copies, pages);
   }
-  const bool has_container =
-      std::any_of(pages.value.begin(), pages.value.end(),
-                  [](const Page& page) { return page.properties.container_litres > 0; });
   pages.value = impose(pages.value, print.stock, print.imposition, library.fonts());
   if (!is_label_sheet(print)) return pages;
   for (Page& page : pages.value) {
     page.sheet = print.sheet;
     page.title = title_of_sheet(print, library);
-    // A sheet that holds one needs red as well.
-    if (has_container) page.properties.container_litres = 1;
   }
   return pages;
 }

@@ -13,6 +13,9 @@
 
 namespace tub {
 
+/// What the pages are for: a device that prints in colour, or one of a single ink.
+enum class Device { in_colour, one_ink };
+
 /// A sheet to be printed, with everything chosen.
 struct Print {
   std::string sheet;
@@ -23,6 +26,7 @@ struct Print {
   std::vector<std::string> more_languages{};  ///< on the same label
   int copies = 1;                             ///< of each label
   Imposition imposition{};
+  Device device = Device::in_colour;
 };
 
 /// Throws: Error if the water cannot exist

@@ -6,6 +6,7 @@
 
 #include "app/files.h"
 #include "app/imposition_choices.h"
+#include "app/output.h"
 #include "base/nearest.h"
 #include "job/names.h"
 
@@ -179,6 +180,13 @@ Print print_of(const SheetRequest& request, const StockRequest& stock, const Cho
   return print;
 }
 
+/// A bitmap is for devices of one ink.
+Device device_of(const Arguments& arguments) {
+  const bool prints = arguments.has("--out");
+  return prints && read_output(arguments).format == Format::bitmap ? Device::one_ink
+                                                                   : Device::in_colour;
+}
+
 std::vector<std::string> languages_of(const SheetRequest& request, const Choices& choices,
                                       const Job& job) {
   if (choices.language) return {*choices.language};
@@ -211,6 +219,7 @@ std::vector<Print> prints_of(const Arguments& arguments, const Job& job, const L
     Print print = print_of(request, stock, choices, library);
     print.templates = templates_of(request, arguments, job, library.catalogue());
     print.product = request.product;
+    print.device = device_of(arguments);
     check_position(print, request, choices, problems);
     add_in_languages(print, languages_of(request, choices, job), library, prints);
   }

@@ -22,24 +22,6 @@ double luminance(Colour colour) {
   return 0.2126 * linear(colour.red) + 0.7152 * linear(colour.green) + 0.0722 * linear(colour.blue);
 }
 
-/// The side of a square set at a point, if the path is one.
-std::optional<double> diamond_side(const Path& path) {
-  if (!path.fill || path.segments.size() < 4) return std::nullopt;
-  std::vector<Point> corners;
-  for (const Segment& segment : path.segments) {
-    if (const auto* const move = std::get_if<MoveTo>(&segment)) corners.push_back(move->to);
-    if (const auto* const line = std::get_if<LineTo>(&segment)) corners.push_back(line->to);
-    if (std::holds_alternative<CurveTo>(segment)) return std::nullopt;
-  }
-  if (corners.size() != 4) return std::nullopt;
-  const double width = std::abs(corners[1].x - corners[3].x);
-  const double height = std::abs(corners[2].y - corners[0].y);
-  const bool is_on_point = std::abs(corners[0].x - corners[2].x) < 1e-6 * width &&
-                           std::abs(corners[1].y - corners[3].y) < 1e-6 * width;
-  if (!is_on_point || std::abs(width - height) > 1e-6 * width) return std::nullopt;
-  return width / std::sqrt(2.0);
-}
-
 bool is_red(Colour colour) { return colour.red > 150 && colour.green < 80 && colour.blue < 80; }
 
 /// Each figure's first path, if it is a hazard square: the others lie inside it.
@@ -73,6 +55,23 @@ Colour ground_of(const Page& page, const TextRun& run) {
 }
 
 }  // namespace
+
+std::optional<double> diamond_side(const Path& path) {
+  if (!path.fill || path.segments.size() < 4) return std::nullopt;
+  std::vector<Point> corners;
+  for (const Segment& segment : path.segments) {
+    if (const auto* const move = std::get_if<MoveTo>(&segment)) corners.push_back(move->to);
+    if (const auto* const line = std::get_if<LineTo>(&segment)) corners.push_back(line->to);
+    if (std::holds_alternative<CurveTo>(segment)) return std::nullopt;
+  }
+  if (corners.size() != 4) return std::nullopt;
+  const double width = std::abs(corners[1].x - corners[3].x);
+  const double height = std::abs(corners[2].y - corners[0].y);
+  const bool is_on_point = std::abs(corners[0].x - corners[2].x) < 1e-6 * width &&
+                           std::abs(corners[1].y - corners[3].y) < 1e-6 * width;
+  if (!is_on_point || std::abs(width - height) > 1e-6 * width) return std::nullopt;
+  return width / std::sqrt(2.0);
+}
 
 double contrast_of(Colour one, Colour other) {
   const double first = luminance(one);

@@ -1,6 +1,8 @@
 // What a laid-out label measures, for the rules that it is held against.
 #pragma once
 
+#include <optional>
+
 #include "document/label_measures.h"
 #include "layout/font.h"
 #include "layout/page.h"
@@ -11,6 +13,9 @@ namespace tub {
 /// x-height of all text, the least line distance inside a paragraph, the least contrast of text
 /// with what it stands on.
 LabelMeasures measure_label(const Page& page, const FontSet& fonts);
+
+/// The side of a square set at a point, in points; nothing if the path is none.
+std::optional<double> diamond_side(const Path& path);
 
 /// The contrast of two colours, from 1 to 21.
 ///
