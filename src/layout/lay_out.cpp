@@ -10,6 +10,7 @@
 #include <utility>
 
 #include "base/text.h"
+#include "layout/checks.h"
 #include "layout/chunks.h"
 #include "layout/lines.h"
 #include "layout/pagination.h"
@@ -219,6 +220,16 @@ Style within_keep_out(Style style, const Stock& stock) {
   return style;
 }
 
+/// By how much large figures, which rise above their line, reach into what the stock keeps free.
+double reach_into_keep_out(const std::vector<Page>& pages, const Stock& stock,
+                           const FontSet& fonts) {
+  double top = stock.height_mm * mm;
+  for (const Page& page : pages) {
+    for (const Item& item : page.items) top = std::min(top, bounds_of(item, fonts).top);
+  }
+  return stock.keep_out_mm * mm - top;
+}
+
 /// The settings of a style, each laid out when it is first asked for.
 ///
 /// Settings only ever get tighter: what fits in one fits in all after it. So the tightest says
@@ -307,7 +318,12 @@ class Trials {
 std::vector<Page> lay_out(const Document& document, const Style& style, const Stock& stock,
                           const FontSet& fonts) {
   check_page(document, style, stock);
-  return Trials(document, within_keep_out(style, stock), stock, fonts).run();
+  Style fitted = within_keep_out(style, stock);
+  std::vector<Page> pages = Trials(document, fitted, stock, fonts).run();
+  const double reach = reach_into_keep_out(pages, stock, fonts);
+  if (reach <= 0) return pages;
+  for (Setting& setting : fitted.settings) setting.lengths.margin_top += reach;
+  return Trials(document, std::move(fitted), stock, fonts).run();
 }
 
 }  // namespace tub

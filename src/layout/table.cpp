@@ -101,9 +101,19 @@ class TableMaker {
     return cells;
   }
 
+  /// Where no column has a head, a row is headed by its first cell.
+  static void head_row_by_first(std::vector<LaidCell>& cells) {
+    if (cells.empty()) return;
+    for (Element& element : cells.front().fragment.elements) {
+      if (element.role != Role::cell) continue;
+      element.role = Role::header_cell;
+      element.scope = Element::Scope::row;
+    }
+  }
+
   void lay_row(const TableRow& row, double space_below) {
     std::vector<Track> places;
-    const std::vector<LaidCell> cells = lay_cells(row, places);
+    std::vector<LaidCell> cells = lay_cells(row, places);
     const bool head = row.role == TableRow::Role::head;
     double baseline = 0;
     double below = 0;
@@ -116,6 +126,7 @@ class TableMaker {
     if (row.role == TableRow::Role::blank) height = std::max(height, lengths_.blank_row);
     draw_ground(row, height);
     const int line = out_.add(Element::of(Role::row, element_));
+    if (!has_heads() && row.role == TableRow::Role::plain) head_row_by_first(cells);
     for (std::size_t i = 0; i < cells.size(); ++i) {
       draw_cell_ground(cells[i].ground, places[i], height);
       const double top = out_.height + above + baseline - cells[i].fragment.baseline;
