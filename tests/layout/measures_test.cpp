@@ -19,7 +19,7 @@ TEST_CASE("contrast is that of the definition") {
 TEST_CASE("a label's measures are those of what was laid out on it") {
   Document document;
   document.sheet = "trial";
-  document.language = "en";
+  document.language = std::string("en");
   Signs signs;
   signs.side_mm = 16;
   signs.signs = {{Pictogram::ghs_corrosion, "corrosion"}, {Pictogram::gloves, "gloves"}};
