@@ -166,7 +166,8 @@ void MassBalance::start_near(const Speciation& near) {
 
 void MassBalance::set_ionic_strength(double ionic_strength) {
   ionic_strength_ = ionic_strength;
-  if (ideal_) return;
+  if (ideal_ || ionic_strength == strength_of_gammas_) return;
+  strength_of_gammas_ = ionic_strength;
   const Medium here = medium(constants_, ionic_strength);
   for (std::size_t r = 0; r < row_count_; ++r) {
     const Species& species = table_.species()[rows_[r].species];

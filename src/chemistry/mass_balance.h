@@ -141,6 +141,7 @@ class MassBalance {
   std::size_t row_count_ = 0;
   std::array<double, component_count> log_activity_{};
   double ionic_strength_ = 0;
+  double strength_of_gammas_ = -1;  // that the coefficients stand for
 };
 
 }  // namespace tub

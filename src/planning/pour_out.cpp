@@ -27,7 +27,8 @@ std::span<const Move> up_to(const Draft& draft, std::size_t count) {
 
 double limit_mg_l(const DoseMove& dose) {
   const double limit = dose.supply->product().single_addition_mg_l;
-  return limit > 0 ? limit : unlimited;
+  if (limit > 0) return limit;
+  return unlimited;
 }
 
 /// Doses that two pours cannot carry, as several equal ones; a demand is met by the first.
@@ -290,9 +291,9 @@ Limits band_at(const Situation& situation, const Draft& draft, std::size_t index
   const Goal* goal = situation.goal(reading);
   if (goal == nullptr) return {};
   const Water& start = situation.start.water;
-  return carried_back(reading, goal->band, situation.bench.after(start, up_to(draft, index + 1)),
-                      situation.bench.after(start, draft), direction_of(draft.at(index)),
-                      situation.bench);
+  const Course course{situation.bench.after(start, up_to(draft, index + 1)),
+                      situation.bench.after(start, draft)};
+  return carried_back(reading, goal->band, course, direction_of(draft.at(index)), situation.bench);
 }
 
 bool lowers(const DoseMove& dose) { return dose.supply->product().can(Purpose::lower_ph); }

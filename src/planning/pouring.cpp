@@ -100,18 +100,19 @@ Interval jets_hours(const Water& water, double to_log10_pco2_atm, const Bench& b
   return hours_to_release(water, to_log10_pco2_atm, species.gas_exchange().jets_on, species);
 }
 
-Limits carried_back(Reading reading, const Limits& band, const Water& at_step, const Water& final,
+Limits carried_back(Reading reading, const Limits& band, const Course& course,
                     const Totals& direction, const Bench& bench) {
   Limits carried;
   if (reading != Reading::ph) {
-    const double taken_later = bench.reading(reading, at_step) - bench.reading(reading, final);
+    const double taken_later =
+        bench.reading(reading, course.at_step) - bench.reading(reading, course.final);
     if (band.low) carried.low = *band.low + taken_later;
     if (band.high) carried.high = *band.high + taken_later;
     return carried;
   }
   const auto edge = [&](double ph) -> std::optional<double> {
-    const auto amount = amount_either_way(final, direction, ph, bench);
-    return amount ? ph_moved(at_step, direction, *amount, bench) : std::nullopt;
+    const auto amount = amount_either_way(course.final, direction, ph, bench);
+    return amount ? ph_moved(course.at_step, direction, *amount, bench) : std::nullopt;
   };
   if (band.low) carried.low = edge(*band.low);
   if (band.high) carried.high = edge(*band.high);

@@ -21,9 +21,15 @@ double largest_pour(const Water& water, const Supply& supply, double wanted, con
 /// Hours of jets until the water is down to that carbon dioxide; none where it is already.
 Interval jets_hours(const Water& water, double to_log10_pco2_atm, const Bench& bench);
 
+/// A water, and what later steps make of it.
+struct Course {
+  Water at_step;
+  Water final;
+};
+
 /// A band of the final water, carried back to the water of a step: the readings there from which
 /// the later steps lead to the band's ends, if more or less of `direction` is put in.
-Limits carried_back(Reading reading, const Limits& band, const Water& at_step, const Water& final,
+Limits carried_back(Reading reading, const Limits& band, const Course& course,
                     const Totals& direction, const Bench& bench);
 
 }  // namespace tub

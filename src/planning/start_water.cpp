@@ -214,7 +214,8 @@ constexpr std::array<Fallible, 6> fallible = {{
 
 std::optional<UncertainReading> off_by(const Fallible& one, double half_width,
                                        const Readings& state, const SpeciesTable& species) {
-  for (double share = 1; share > 0.01; share /= 2) {
+  double share = 1;
+  for (int halved = 0; halved < 7; ++halved, share /= 2) {
     Readings low = state;
     Readings high = state;
     low.*one.member -= share * half_width;

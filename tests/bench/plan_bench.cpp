@@ -24,6 +24,7 @@ struct Timed {
   std::uint64_t seed = 0;
   double milliseconds = 0;
   bool is_met = false;
+  bool has_choice = false;  ///< of a second source: one plan for each share of it that is tried
   std::string sanitizer;
 };
 
@@ -38,7 +39,8 @@ Timed timed(std::uint64_t seed) {
   const PlanRequest request = random_request(seed);
   const double begin = processor_milliseconds();
   const Plan plan = make_plan(request, planning_data(), species_table());
-  return {seed, processor_milliseconds() - begin, plan.unmet.empty(), request.sanitizer.kind};
+  return {seed, processor_milliseconds() - begin, plan.unmet.empty(),
+          request.second_source.has_value(), request.sanitizer.kind};
 }
 
 /// The time that a share of the plans stays within. REQUIRES: in order, not empty
@@ -60,6 +62,7 @@ void print_all(const std::vector<Timed>& all) {
   std::map<std::string, std::vector<Timed>> groups;
   for (const Timed& one : all) {
     groups[one.sanitizer].push_back(one);
+    groups[one.has_choice ? "(two sources)" : "(one source)"].push_back(one);
     groups[one.is_met ? "(everything met)" : "(something unmet)"].push_back(one);
   }
   for (const auto& [name, some] : groups) print(name, some);
