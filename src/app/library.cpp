@@ -69,8 +69,13 @@ Library::Library(DataFolders folders)
       stocks_(parsed(read_template(folders_, "stocks.json"), read_stocks)),
       catalogue_(load_catalogue(folders_, fonts_, stocks_)) {}
 
-SheetTemplate Library::sheet(const std::string& name) const {
-  return parsed(read_template(folders_, "sheets/" + name + ".json"), parse_sheet_template);
+const SheetTemplate& Library::sheet(const std::string& name) const {
+  const auto kept = sheets_.find(name);
+  if (kept != sheets_.end()) return kept->second;
+  return sheets_
+      .emplace(name,
+               parsed(read_template(folders_, "sheets/" + name + ".json"), parse_sheet_template))
+      .first->second;
 }
 
 Messages Library::language(const std::string& tag) const {

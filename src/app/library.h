@@ -1,6 +1,7 @@
 // Every table, template and font that the program works with, read from its data folders.
 #pragma once
 
+#include <map>
 #include <optional>
 #include <string>
 #include <vector>
@@ -33,7 +34,8 @@ class Library {
   const std::vector<Stock>& stocks() const { return stocks_; }
 
   // REQUIRES: a name that the catalogue has.
-  SheetTemplate sheet(const std::string& name) const;
+  /// Read the first time that it is asked for, and kept.
+  const SheetTemplate& sheet(const std::string& name) const;
   /// The language, complete for all sheets that there are.
   Messages language(const std::string& tag) const;
   Stock stock(const std::string& name) const;
@@ -46,6 +48,7 @@ class Library {
   FontSet fonts_;
   std::vector<Stock> stocks_;
   Catalogue catalogue_;
+  mutable std::map<std::string, SheetTemplate> sheets_;
 };
 
 }  // namespace tub
