@@ -189,42 +189,31 @@ Node by_doses(Asking& asking, const std::string& id, const std::string& key, con
   return node;
 }
 
+/// What neither a product nor the air moves: only another water that is mixed in does.
+Node mixed_or_same(Asking& asking, const std::string& key, const Making& making) {
+  const std::string before = reading_of(asking, making.from, key);
+  if (making.kind != Making::Kind::mixed) return {"", "", 0, "", "same", {{"before", before}}};
+  const std::string other = reading_of(asking, making.other, key);
+  return {"", "", 0, "", "mix", {{"fraction", making.by}, {"before", before}, {"other", other}}};
+}
+
 Node counted(Asking& asking, const std::string& id, const std::string& key, const Making& making) {
   using Kind = Making::Kind;
-  const auto from = [&](const std::string& water) { return reading_of(asking, water, key); };
   const bool is_carbon = key == "inorganic_carbon_mmol_kg";
   if (making.kind == Kind::dosed || making.kind == Kind::spent) {
     return by_doses(asking, id, key, making);
   }
   if (making.kind == Kind::aired && is_carbon) return in_air(asking, id, making);
   if (making.kind == Kind::lost && is_carbon) {
-    return {"", "", 0, "", "difference", {{"before", from(making.from)}, {"lost", making.by}}};
+    const std::string before = reading_of(asking, making.from, key);
+    return {"", "", 0, "", "difference", {{"before", before}, {"lost", making.by}}};
   }
-  if (making.kind == Kind::mixed) {
-    return {
-        "",
-        "",
-        0,
-        "",
-        "mix",
-        {{"fraction", making.by}, {"before", from(making.from)}, {"other", from(making.other)}}};
-  }
-  return {"", "", 0, "", "same", {{"before", from(making.from)}}};
+  return mixed_or_same(asking, key, making);
 }
 
 Node temperature(Asking& asking, const Making& making) {
-  const auto from = [&](const std::string& w) { return reading_of(asking, w, "temperature_c"); };
   if (making.kind == Making::Kind::heated) return same_as(asking, making.by);
-  if (making.kind == Making::Kind::mixed) {
-    return {
-        "",
-        "",
-        0,
-        "",
-        "mix",
-        {{"fraction", making.by}, {"before", from(making.from)}, {"other", from(making.other)}}};
-  }
-  return {"", "", 0, "", "same", {{"before", from(making.from)}}};
+  return mixed_or_same(asking, "temperature_c", making);
 }
 
 }  // namespace
