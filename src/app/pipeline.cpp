@@ -19,12 +19,13 @@
 namespace tub {
 namespace {
 
-// A problem with a text that the job gave is told where the job gives it: the longest text that its
-// message holds, since only a long one can be too wide.
+// A printed text that does not fit is told where the job gives it: the longest of the job's texts
+// in it, since only a long one can be too wide. No other problem is the job's for naming what it
+// names.
 Diagnostic at_its_text(Diagnostic diagnostic, const std::vector<PlacedText>& texts) {
   const PlacedText* longest = nullptr;
   for (const PlacedText& text : texts) {
-    const bool is_held = diagnostic.message.find(text.text) != std::string::npos;
+    const bool is_held = diagnostic.about.find(text.text) != std::string::npos;
     const std::size_t least = longest == nullptr ? 4 : longest->text.size() + 1;
     if (is_held && text.text.size() >= least) longest = &text;
   }

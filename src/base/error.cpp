@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cassert>
 
+#include "base/text.h"
+
 namespace tub {
 namespace {
 
@@ -15,10 +17,10 @@ std::string all_text(const std::vector<Diagnostic>& diagnostics) {
 }  // namespace
 
 std::string to_text(const Diagnostic& diagnostic, std::string_view severity) {
-  std::string text = std::string(severity) + ": " + diagnostic.message + "\n";
-  if (!diagnostic.where.empty()) text += "  where: " + diagnostic.where + "\n";
-  for (const std::string& step : diagnostic.trace) text += "  while: " + step + "\n";
-  if (!diagnostic.help.empty()) text += "  help:  " + diagnostic.help + "\n";
+  std::string text = std::string(severity) + ": " + visible(diagnostic.message) + "\n";
+  if (!diagnostic.where.empty()) text += "  where: " + visible(diagnostic.where) + "\n";
+  for (const std::string& step : diagnostic.trace) text += "  while: " + visible(step) + "\n";
+  if (!diagnostic.help.empty()) text += "  help:  " + visible(diagnostic.help) + "\n";
   return text;
 }
 

@@ -19,11 +19,13 @@ struct Diagnostic {
   std::vector<std::string> trace;  ///< what was being done, innermost first
   std::string help;                ///< one action; may be empty
   Fault fault = Fault::job;
+  std::string about{};  ///< the printed text that does not fit its place; empty: no text
 
   friend bool operator==(const Diagnostic&, const Diagnostic&) = default;
 };
 
-/// "error: …", then indented where, while and help lines, each ended by a newline.
+/// "error: …", then indented where, while and help lines, each ended by a newline. What a terminal
+/// would obey or hide is shown by its code point (`visible`), whoever wrote it.
 std::string to_text(const Diagnostic& diagnostic, std::string_view severity = "error");
 
 /// One or more problems that keep a stage from giving its result.

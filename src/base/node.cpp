@@ -43,10 +43,11 @@ class TreeBuilder : public nlohmann::json_sax<Json> {
   bool number_integer(number_integer_t value) override { return put(value); }
   bool number_unsigned(number_unsigned_t value) override { return put(value); }
   bool number_float(number_float_t value, const string_t&) override { return put(value); }
-  bool string(string_t& value) override { return put(std::move(value)); }
+  bool string(string_t& value) override { return put(composed(value)); }
   bool binary(binary_t&) override { return false; }
   bool start_object(std::size_t) override { return open(Json::object()); }
-  bool key(string_t& name) override {
+  bool key(string_t& written) override {
+    const std::string name = composed(written);
     if (open_.back().value.contains(name))
       duplicates.push_back(pointer() + "/" + pointer_step(name));
     open_.back().name = name;
@@ -135,6 +136,17 @@ class TreeBuilder : public nlohmann::json_sax<Json> {
   throw Error(diagnostic);
 }
 
+// The parser takes a NUL for the end of the text, whatever follows it.
+void require_no_nul(std::string_view text, const std::string& file) {
+  const std::size_t nul = text.find('\0');
+  if (nul == std::string_view::npos) return;
+  const Place place = place_of(text, nul);
+  throw Error(Diagnostic{"the text holds a NUL (U+0000), and nothing after it would be read",
+                         fmt::format("{}: line {}, column {}", file, place.line, place.column),
+                         {},
+                         "remove it and what does not belong there; save the file as UTF-8"});
+}
+
 const char* kind_of(const Json& value) {
   if (value.is_object()) return "an object";
   if (value.is_array()) return "a list";
@@ -159,6 +171,7 @@ Node::Node(std::shared_ptr<const Json> tree, const Json* value,
       problems_(problems) {}
 
 Node Node::parse(std::string_view text, const std::string& file, Problems& problems) {
+  require_no_nul(text, file);
   TreeBuilder builder;
   if (!Json::sax_parse(text, &builder)) throw_malformed(text, file, builder);
   for (const std::string& pointer : builder.duplicates) {

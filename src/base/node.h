@@ -23,10 +23,11 @@ class Node {
  public:
   struct Member;
 
-  /// Parses a text strictly: duplicate names are problems, each at its place.
+  /// Parses a text strictly: duplicate names are problems, each at its place. Names and texts are
+  /// composed (`composed`), so that what looks alike is alike.
   ///
-  /// Throws: Error with line and column if the text is not JSON or not UTF-8, or is nested deeper
-  ///         than 100 levels.
+  /// Throws: Error with line and column if the text is not JSON or not UTF-8, holds a NUL, or is
+  ///         nested deeper than 100 levels.
   static Node parse(std::string_view text, const std::string& file, Problems& problems);
 
   /// A node over a tree that was made elsewhere (an overlay of two files, say).

@@ -1,9 +1,14 @@
 #include "base/text.h"
 
 #include <fmt/format.h>
+#include <utf8proc.h>
 
+#include <algorithm>
 #include <charconv>
 #include <cmath>
+#include <cstdlib>
+#include <memory>
+#include <new>
 
 namespace tub {
 namespace {
@@ -24,24 +29,60 @@ std::optional<Lead> lead_of(unsigned char byte) {
 
 bool is_scalar(char32_t c) { return c <= 0x10FFFF && (c < 0xD800 || c > 0xDFFF); }
 
+// One code point at the start of a text, and how many bytes it takes; nothing if there is none.
+struct Step {
+  char32_t code_point;
+  std::size_t length;
+};
+
+std::optional<Step> first_step(std::string_view utf8) {
+  const auto lead = lead_of(static_cast<unsigned char>(utf8.front()));
+  if (!lead || lead->length > utf8.size()) return std::nullopt;
+  char32_t c = lead->bits;
+  for (std::size_t k = 1; k < lead->length; ++k) {
+    const auto byte = static_cast<unsigned char>(utf8[k]);
+    if ((byte & 0xC0U) != 0x80U) return std::nullopt;
+    c = (c << 6) | (byte & 0x3FU);
+  }
+  if (c < lead->least || !is_scalar(c)) return std::nullopt;
+  return Step{c, lead->length};
+}
+
+utf8proc_category_t category_of(char32_t c) {
+  return utf8proc_category(static_cast<utf8proc_int32_t>(c));
+}
+
+bool is_seen(char32_t c) {
+  switch (category_of(c)) {
+    case UTF8PROC_CATEGORY_CC:
+    case UTF8PROC_CATEGORY_CF:
+    case UTF8PROC_CATEGORY_ZL:
+    case UTF8PROC_CATEGORY_ZP:
+    case UTF8PROC_CATEGORY_CS:
+    case UTF8PROC_CATEGORY_CO:
+    case UTF8PROC_CATEGORY_CN:
+      return false;
+    default:
+      return true;
+  }
+}
+
+// Letters by their category, of which nothing is seen: U+2800 and the fillers of Hangul.
+bool is_blank_sign(char32_t c) {
+  return c == 0x2800 || c == 0x115F || c == 0x1160 || c == 0x3164 || c == 0xFFA0;
+}
+
 bool is_blank(char c) { return c == ' ' || c == '\t' || c == '\n' || c == '\r'; }
 
 }  // namespace
 
 std::optional<std::u32string> code_points(std::string_view utf8) {
   std::u32string result;
-  for (std::size_t i = 0; i < utf8.size();) {
-    const auto lead = lead_of(static_cast<unsigned char>(utf8[i]));
-    if (!lead || i + lead->length > utf8.size()) return std::nullopt;
-    char32_t c = lead->bits;
-    for (std::size_t k = 1; k < lead->length; ++k) {
-      const auto byte = static_cast<unsigned char>(utf8[i + k]);
-      if ((byte & 0xC0U) != 0x80U) return std::nullopt;
-      c = (c << 6) | (byte & 0x3FU);
-    }
-    if (c < lead->least || !is_scalar(c)) return std::nullopt;
-    result += c;
-    i += lead->length;
+  while (!utf8.empty()) {
+    const auto step = first_step(utf8);
+    if (!step) return std::nullopt;
+    result += step->code_point;
+    utf8.remove_prefix(step->length);
   }
   return result;
 }
@@ -62,6 +103,44 @@ std::string to_utf8(std::u32string_view code_points) {
 
 std::string code_point_name(char32_t code_point) {
   return fmt::format("U+{:04X}", static_cast<std::uint32_t>(code_point));
+}
+
+std::string visible(std::string_view text) {
+  std::string result;
+  while (!text.empty()) {
+    const auto step = first_step(text);
+    const std::size_t length = step ? step->length : 1;
+    if (!step) {
+      result += fmt::format("<byte {:02X}>", static_cast<unsigned char>(text.front()));
+    } else if (is_seen(step->code_point)) {
+      result += text.substr(0, length);
+    } else {
+      result += "<" + code_point_name(step->code_point) + ">";
+    }
+    text.remove_prefix(length);
+  }
+  return result;
+}
+
+std::string composed(std::string_view utf8) {
+  const bool is_ascii = std::all_of(utf8.begin(), utf8.end(),
+                                    [](char c) { return static_cast<unsigned char>(c) < 0x80; });
+  if (is_ascii) return std::string(utf8);
+  utf8proc_uint8_t* bytes = nullptr;
+  const utf8proc_ssize_t size =
+      utf8proc_map(reinterpret_cast<const utf8proc_uint8_t*>(utf8.data()),
+                   static_cast<utf8proc_ssize_t>(utf8.size()), &bytes,
+                   static_cast<utf8proc_option_t>(UTF8PROC_STABLE | UTF8PROC_COMPOSE));
+  const std::unique_ptr<utf8proc_uint8_t, decltype(&std::free)> owner(bytes, &std::free);
+  if (size == UTF8PROC_ERROR_NOMEM) throw std::bad_alloc();
+  if (size < 0) return std::string(utf8);
+  return {reinterpret_cast<const char*>(bytes), static_cast<std::size_t>(size)};
+}
+
+bool is_all_blank(std::u32string_view code_points) {
+  return std::all_of(code_points.begin(), code_points.end(), [](char32_t c) {
+    return !is_seen(c) || category_of(c) == UTF8PROC_CATEGORY_ZS || is_blank_sign(c);
+  });
 }
 
 std::string shortest(double value) {

@@ -19,6 +19,20 @@ std::string to_utf8(std::u32string_view code_points);
 /// "U+00AD", for messages.
 std::string code_point_name(char32_t code_point);
 
+/// A text as it may be shown on a terminal: whatever would steer it, turn the direction of writing
+/// or not be seen (controls, escapes, bidirectional and other format characters, line separators,
+/// what Unicode has not assigned) as its code point, "<U+001B>"; a byte that is no UTF-8 as "<byte
+/// 9B>". Source: Unicode 15, general categories Cc, Cf, Zl, Zp, Cs, Co and Cn, by libutf8proc
+std::string visible(std::string_view text);
+
+/// The text with characters composed (Unicode Normalization Form C), so that an "é" of one code
+/// point and one of two are the same; what is no UTF-8 stays as it is.
+std::string composed(std::string_view utf8);
+
+/// True if nothing of the text is seen: blanks of any kind (categories Zs, Zl, Zp), controls and
+/// format characters, the blank of braille and the fillers of Hangul; also if it is empty.
+bool is_all_blank(std::u32string_view code_points);
+
 /// The shortest decimal text that reads back to the same double ("0.1", "1340", "1e-07").
 /// REQUIRES: a finite number.
 std::string shortest(double value);

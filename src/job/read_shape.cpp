@@ -53,11 +53,12 @@ class ShapeReader {
   Value::Content operator()(const TextShape& shape) const {
     const auto text = text_here();
     if (!text) return {};
-    if (trimmed(*text).empty()) {
-      node_.problem("the text is empty", "write something, or remove the field");
+    std::u32string characters = *code_points(*text);
+    if (is_all_blank(characters)) {
+      node_.problem(characters.empty() ? "the text is empty" : "the text is nothing but blanks",
+                    "write something, or remove the field");
       return {};
     }
-    std::u32string characters = *code_points(*text);
     if (characters.size() > shape.longest) {
       node_.problem(
           fmt::format("expected at most {} characters, found {}", shape.longest, characters.size()),

@@ -16,8 +16,11 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
+// What a terminal would obey is written as its escape, which JSON reads back as the same.
 std::string as_json(const Json& value) {
-  return value.dump(-1, ' ', false, Json::error_handler_t::replace);
+  const std::string text = value.dump(-1, ' ', false, Json::error_handler_t::replace);
+  if (visible(text) == text) return text;
+  return value.dump(-1, ' ', true, Json::error_handler_t::replace);
 }
 
 std::string one_line(const Diagnostic& diagnostic) {
@@ -26,7 +29,7 @@ std::string one_line(const Diagnostic& diagnostic) {
   std::string text = where.empty() ? "" : where + ": ";
   text += diagnostic.message;
   if (!diagnostic.help.empty()) text += " (" + diagnostic.help + ")";
-  return text;
+  return visible(text);
 }
 
 // The fields that make an answer an error.

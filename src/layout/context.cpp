@@ -49,11 +49,13 @@ const Type& Context::type_of(Rank rank) const {
 }
 
 void Context::too_wide(std::string_view what, double by) const {
-  misfits.push_back(Diagnostic{fmt::format("\"{}\" is {} mm too wide for its place on {}", what,
-                                           fixed(by / mm, 1), document.sheet),
-                               where,
-                               {},
-                               "shorten it, or allow a break with a space or a soft hyphen"});
+  misfits.push_back(
+      Diagnostic{.message = fmt::format("\"{}\" is {} mm too wide for its place on {}", what,
+                                        fixed(by / mm, 1), document.sheet),
+                 .where = where,
+                 .trace = {},
+                 .help = "shorten it, or allow a break with a space or a soft hyphen",
+                 .about = std::string(what)});
 }
 
 Type bold(Type type) {

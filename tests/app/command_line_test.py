@@ -4,6 +4,7 @@ import os
 import pty
 import subprocess
 import tempfile
+import unicodedata
 import unittest
 
 from program import EXAMPLE, PROGRAM, SOURCE, example, run
@@ -38,6 +39,45 @@ COMP_WORDS=(tubwright "$@"); COMP_CWORD=$#; _tubwright; printf '%s\\n' "${COMPRE
         self.assertEqual(completed("print", "--format", "p"), ["pdf", "png"])
         self.assertEqual(completed("list", "san"), ["sanitizers"])
         self.assertIn("startup_card", completed("print", "--sheet", "start"))
+
+
+class WhatIsShown(unittest.TestCase):
+    """Whatever a job, a name or a file says, the terminal gets letters."""
+    def assert_harmless(self, said):
+        for letter in said:
+            # Unicode general categories: controls, formats (turned writing), separators.
+            harmless = letter == "\n" or unicodedata.category(letter) not in ("Cc", "Cf", "Zl", "Zp")
+            self.assertTrue(harmless, repr(said))
+
+    def test_no_escape_of_a_job_reaches_the_terminal(self):
+        done = run("check", os.path.join(SOURCE, "tests", "app", "odd", "terminal-escape.json"))
+        self.assertEqual(done.returncode, 1)
+        self.assert_harmless(done.stderr)
+        self.assertIn("<U+001B>[31mX<U+202E>abc", done.stderr)
+
+    def test_no_escape_of_the_command_line_reaches_the_terminal(self):
+        for words in (["\x1b[2J"], ["plan", "\u202eno\x1b[31m.json"], ["print", EXAMPLE, "--out", "a.pdf", "--sheet", "\x9b"],
+                      ["list", "\x1b]0;title\x07"]):
+            done = run(*words)
+            self.assertNotEqual(done.returncode, 0)
+            self.assert_harmless(done.stderr)
+            self.assertIn("<U+", done.stderr)
+
+    def test_what_follows_a_nul_is_an_error_with_its_place(self):
+        done = run("check", os.path.join(SOURCE, "tests", "app", "odd", "nul-then-garbage.json"))
+        self.assertEqual(done.returncode, 1)
+        self.assertIn("NUL (U+0000)", done.stderr)
+        self.assertIn("line 40, column 1\n", done.stderr)
+
+    def test_an_accent_that_is_typed_apart_prints_as_the_letter_that_has_it(self):
+        printed = []
+        for name in ("Caf\u00e9 Mar\u00edn", "Cafe\u0301 Mari\u0301n"):
+            job = json.loads(example())
+            job["vessel"]["name"] = name
+            done = run("print", "-", "--out", "-", "--format", "pdf", stdin=json.dumps(job), text=False)
+            self.assertEqual((done.returncode, done.stderr), (0, b""))
+            printed.append(done.stdout)
+        self.assertEqual(*printed)
 
 
 class ExitStatus(unittest.TestCase):
@@ -93,6 +133,15 @@ class Commands(unittest.TestCase):
     def test_check_prints_nothing_about_a_sound_job(self):
         done = run("check", EXAMPLE)
         self.assertEqual((done.stdout, done.stderr), ("", ""))
+
+    def test_a_problem_is_not_a_names_because_its_sentence_has_the_name_in_it(self):
+        job = json.loads(example())
+        job["vessel"]["name"] = "startup_card"
+        done = run("print", "-", "--out", "-", "--stock", "40x40mm", "--format", "pdf", stdin=json.dumps(job))
+        self.assertEqual(done.returncode, 1)
+        self.assertIn("startup_card does not fit on 40x40mm", done.stderr)
+        self.assertIn("  where: startup_card\n", done.stderr)
+        self.assertNotIn("/vessel/name", done.stderr)
 
     def test_a_text_too_wide_for_its_place_is_told_where_the_job_has_it(self):
         job = json.loads(example())

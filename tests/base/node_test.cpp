@@ -64,6 +64,27 @@ TEST_CASE("a broken text is reported with line and column") {
   CHECK(complaint("{} {}").find("line 1, column 4") != std::string::npos);
 }
 
+TEST_CASE("what follows a NUL is an error with its place, not the end of the text") {
+  using namespace std::string_literals;
+  const std::string said =
+      "error: the text holds a NUL (U+0000), and nothing after it would be read\n";
+  CHECK(complaint("{}\n\0 garbage"s) == said +
+                                            "  where: deck.json: line 2, column 1\n"
+                                            "  help:  remove it and what does not belong there; "
+                                            "save the file as UTF-8\n");
+  CHECK(complaint("{}\0"s).find("line 1, column 3") != std::string::npos);
+  CHECK(complaint("{\"a\": \"b\0c\"}"s).find("line 1, column 9") != std::string::npos);
+}
+
+TEST_CASE("names and texts are the same however their accents were typed") {
+  Problems problems;
+  const Node root =
+      Node::parse("{\"re\u0301gion\": \"Be\u0301ziers\", \"b\": \"e\\u0301\"}", "", problems);
+  CHECK(root.find("r\u00E9gion")->text() == "B\u00E9ziers");
+  CHECK(root.find("b")->text() == "\u00E9");
+  CHECK(complaint("{\"\u00E9\": 1, \"e\u0301\": 2}").find("more than once") != std::string::npos);
+}
+
 TEST_CASE("a name that stands twice is reported at its place") {
   CHECK(complaint(R"({"a": {"b": 1, "b": 2}})") ==
         "error: the field \"b\" stands here more than once\n  where: deck.json: /a/b\n"

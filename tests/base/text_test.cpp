@@ -13,6 +13,44 @@ TEST_CASE("well-formed UTF-8 goes there and back, other bytes do not") {
   }
 }
 
+// Unicode 15, chapter 23.1 (controls), UAX 9 (bidirectional formatting) and the character database:
+// the code points and their categories.
+TEST_CASE("what would steer a terminal is shown as its code point, and letters as they are") {
+  CHECK(tub::visible("\x1b[2J") == "<U+001B>[2J");
+  CHECK(tub::visible("a\r\n\tb\x7f") == "a<U+000D><U+000A><U+0009>b<U+007F>");
+  CHECK(tub::visible("\u009b31m") == "<U+009B>31m");
+  CHECK(tub::visible(std::string("a\0b", 3)) == "a<U+0000>b");
+  for (const char32_t c :
+       {0x061CU, 0x200EU, 0x200FU, 0x202AU, 0x202BU, 0x202CU, 0x202DU, 0x202EU, 0x2066U, 0x2067U,
+        0x2068U, 0x2069U, 0x200BU, 0x2028U, 0x2029U, 0xFEFFU, 0xE0041U, 0xE000U, 0xFFFEU}) {
+    CHECK(tub::visible(tub::to_utf8(c)) == "<" + tub::code_point_name(c) + ">");
+  }
+  CHECK(tub::visible("caf\xC3") == "caf<byte C3>");
+  CHECK(tub::visible("\x9b") == "<byte 9B>");
+  for (const char* const plain : {"pH 7,4–7,6 ≤ 40 °C 𝄞", "Grüße, señor", "1\u00A0340 L", ""}) {
+    CHECK(tub::visible(plain) == plain);
+  }
+}
+
+// Unicode Standard Annex 15, Unicode Normalization Forms, figures 3 and 4.
+TEST_CASE("an accent that is typed apart is the letter that has it") {
+  CHECK(tub::composed("cafe\u0301") == "caf\u00E9");
+  CHECK(tub::composed("caf\u00E9") == "caf\u00E9");
+  CHECK(tub::composed("\u212B") == "\u00C5");
+  CHECK(tub::composed("s\u0323\u0307") == "\u1E69");
+  CHECK(tub::composed("s\u0307\u0323") == "\u1E69");
+  // Compatibility is another matter: a superscript stays one.
+  CHECK(tub::composed("m\u00B3 \u00B5S") == "m\u00B3 \u00B5S");
+  CHECK(tub::composed("e\u0301\xFF") == "e\u0301\xFF");
+}
+
+TEST_CASE("blanks of every kind are blank, and a letter among them is not") {
+  CHECK(tub::is_all_blank(U""));
+  CHECK(tub::is_all_blank(U" \t\u00A0\u2003\u202F\u3000\u2800\u3164\u200B"));
+  CHECK_FALSE(tub::is_all_blank(U"\u00A0x"));
+  CHECK_FALSE(tub::is_all_blank(U"–"));
+}
+
 TEST_CASE("a number is written as the shortest text that reads back") {
   CHECK(tub::shortest(0.1) == "0.1");
   CHECK(tub::shortest(1340) == "1340");

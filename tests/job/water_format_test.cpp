@@ -170,3 +170,16 @@ TEST_CASE("the schema has every key and every compound") {
     CHECK(schema.at("$defs").at("state").at("properties").contains(std::string(key.name)));
   CHECK(schema.dump().find("Na2B4O7:10H2O") != std::string::npos);
 }
+
+TEST_CASE("no control of a terminal comes back in a water's answer, and its id reads as it was") {
+  const std::string line = R"({"id": "\u009b31m\u202e", "ph\u001b[2J\u202e": 7})";
+  const std::string text = tub::answer_water_line(line, 1, tables()).text;
+  for (const char* const raw : {"\u009b", "\u202e", "\x1b"}) CHECK(text.find(raw) == text.npos);
+  CHECK(Json::parse(text).at("id") == "\u009b31m\u202e");
+  CHECK(std::string(Json::parse(text).at("error")).find("<U+001B>[2J<U+202E>") != text.npos);
+}
+
+TEST_CASE("a line of water with a NUL in it is at fault") {
+  const std::string line = std::string(R"({"ph": 7})") + '\0' + "}";
+  CHECK(error_of(line).find("NUL (U+0000)") != std::string::npos);
+}
