@@ -16,18 +16,22 @@ constexpr CommandOption shop = {"--shop", "FILE", "what the shop sets once: name
                                 Completion::file};
 constexpr CommandOption data = {"--data", "DIR", "look for templates in DIR before our own",
                                 Completion::folder};
+constexpr CommandOption force = {"--force", "", "replace a file that --out would else not replace"};
 constexpr CommandOption help = {"--help", "", "show this help"};
 constexpr CommandOperand job = {"JOB", "the job file; - is standard input", Completion::file};
 
 Command new_command() {
-  return {"new",
-          "write a commented starter job to fill in",
-          "The job goes to standard output, or to PATH. It needs only your readings.",
-          {},
-          {{"--out", "PATH", "write to PATH instead of standard output", Completion::file},
-           shop,
-           data,
-           help}};
+  return {
+      "new",
+      "write a commented starter job to fill in",
+      "The job goes to standard output, or to PATH. It needs only your readings. A file that is\n"
+      "there already is replaced with --force alone.",
+      {},
+      {{"--out", "PATH", "write to PATH instead of standard output", Completion::file},
+       force,
+       shop,
+       data,
+       help}};
 }
 
 Command check_command() {
@@ -56,12 +60,14 @@ Command print_command() {
       "print the sheets of a job",
       "The format follows --format, or else the ending of PATH. PDF holds all pages; of the\n"
       "others, several pages become card-1.png, card-2.png, … and - takes one page only.\n"
-      "A bitmap is PBM if PATH ends in .pbm, else a PNG of one bit.\n"
+      "A bitmap is PBM if PATH ends in .pbm, else a PNG of one bit. An older print is replaced;\n"
+      "the job, the shop's file, a logo or a template only with --force.\n"
       "\n"
       "Labels fill a sheet of labels from its first free one. The sheet label_sheet takes labels\n"
       "of several kinds: those named, else those that the job asks for, else all.",
       job,
       {{"--out", "PATH", "where to; - is standard output", Completion::file, false, true},
+       force,
        {"--sheet", "NAME", "this sheet, not those of the job; may be repeated", Completion::sheet,
         true},
        {"--stock", "NAME", "paper or label: a name, or 80x120mm", Completion::stock},

@@ -1,6 +1,7 @@
 #include "app/data_folder.h"
 
 #include <fmt/format.h>
+#include <zlib.h>
 
 #include <algorithm>
 #include <filesystem>
@@ -8,6 +9,7 @@
 #include <system_error>
 
 #include "app/files.h"
+#include "base/text.h"
 
 namespace tub {
 namespace {
@@ -40,6 +42,31 @@ std::string own_folder() {
                Fault::machine});
 }
 
+[[noreturn]] void refuse_own(std::string message, const std::string& path, std::string help) {
+  throw Error({std::move(message), path, {}, std::move(help), Fault::machine});
+}
+
+// The checksum that a file of ours had when the program was built: its line is "9ae0daaf  name".
+std::string built_checksum(const DataFolders& folders, const std::string& name,
+                           const std::string& path) {
+  const std::string list = read_file((fs::path(folders.own) / "checksums.txt").string());
+  for (const std::string& line : split(list, '\n')) {
+    const std::size_t gap = line.find("  ");
+    if (gap != std::string::npos && line.substr(gap + 2) == name) return line.substr(0, gap);
+  }
+  refuse_own("this file is not one that the program was built with", path,
+             "keep your own templates in a folder of their own, and name it with --data");
+}
+
+void require_undamaged(const DataFolders& folders, const std::string& name, const DataFile& file) {
+  const auto* const bytes = reinterpret_cast<const Bytef*>(file.text.data());
+  const auto found = ::crc32_z(0, bytes, file.text.size());
+  if (fmt::format("{:08x}", found) == built_checksum(folders, name, file.path)) return;
+  refuse_own("this file of the program's own is damaged: it is not what the program was built with",
+             file.path,
+             "install the program again; changed templates go into a folder named with --data");
+}
+
 void add_names(const fs::path& folder, std::set<std::string>& names) {
   std::error_code failed;
   for (const auto& entry : fs::directory_iterator(folder, failed)) {
@@ -63,7 +90,9 @@ DataFolders find_data_folders(const std::optional<std::string>& shop) {
 
 DataFile read_own_file(const DataFolders& folders, const std::string& name) {
   const std::string path = (fs::path(folders.own) / name).string();
-  return {path, read_file(path, std::size_t{64} << 20U), Fault::machine};
+  DataFile file = {path, read_file(path, std::size_t{64} << 20U), Fault::machine};
+  require_undamaged(folders, name, file);
+  return file;
 }
 
 DataFile read_template(const DataFolders& folders, const std::string& name) {

@@ -29,7 +29,10 @@ struct DataFile {
 /// Throws: Error (Fault::machine) if there is none, or the shop's cannot be opened
 DataFolders find_data_folders(const std::optional<std::string>& shop);
 
-/// A file of ours: "data/species.json". Throws: Error (Fault::machine) if it cannot be read
+/// A file of ours: "data/species.json".
+///
+/// Throws: Error (Fault::machine) if it cannot be read, or is not what the program was built with
+///         (its checksum, in `checksums.txt` of the folder, is another)
 DataFile read_own_file(const DataFolders& folders, const std::string& name);
 
 /// A template: "sheets/startup_card.json"; the shop's if it has one of that name, else ours.

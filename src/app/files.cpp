@@ -2,29 +2,21 @@
 
 #include <fcntl.h>
 #include <fmt/format.h>
+#include <sys/resource.h>
 #include <sys/stat.h>
 #include <unistd.h>
 
 #include <cerrno>
-#include <cstdlib>
 #include <cstring>
 #include <memory>
 #include <optional>
+#include <set>
 #include <vector>
 
-#include "base/error.h"
+#include "app/draft.h"
 
 namespace tub {
 namespace {
-
-[[noreturn]] void throw_system(std::string_view what, const std::string& path, std::string help) {
-  const int reason = errno;
-  throw Error({fmt::format("{}: {}", what, std::strerror(reason)),
-               path,
-               {},
-               std::move(help),
-               Fault::machine});
-}
 
 // An open file descriptor, closed at the end unless it is a standard one.
 class Descriptor {
@@ -46,23 +38,6 @@ class Descriptor {
   int number_;
 };
 
-bool write_all(int descriptor, std::string_view bytes) {
-  while (!bytes.empty()) {
-    const ssize_t written = ::write(descriptor, bytes.data(), bytes.size());
-    if (written < 0 && errno == EINTR) continue;
-    if (written < 0) return false;
-    bytes.remove_prefix(static_cast<std::size_t>(written));
-  }
-  return true;
-}
-
-// The place that a link points to, so that the link itself stays.
-std::string resolved(const std::string& path) {
-  const std::unique_ptr<char, decltype(&std::free)> real(::realpath(path.c_str(), nullptr),
-                                                         &std::free);
-  return real ? std::string(real.get()) : path;
-}
-
 std::optional<struct stat> status_of(const std::string& path) {
   struct stat status {};
   if (::stat(path.c_str(), &status) != 0) return std::nullopt;
@@ -79,56 +54,18 @@ void write_straight(const OutputFile& file) {
   }
 }
 
-// A file written beside its place; removed at the end unless it was moved there.
-class Draft {
- public:
-  explicit Draft(const OutputFile& file) : place_(resolved(file.path)), shown_(file.path) {
-    const std::size_t slash = place_.rfind('/');
-    const std::size_t name = slash == std::string::npos ? 0 : slash + 1;
-    draft_ = fmt::format("{}.{}.{}", place_.substr(0, name), place_.substr(name), ::getpid());
-    write(file.bytes);
-  }
-  Draft(const Draft&) = delete;
-  Draft& operator=(const Draft&) = delete;
-  ~Draft() {
-    if (is_open_) ::unlink(draft_.c_str());
-  }
-
-  void move_into_place() {
-    if (::rename(draft_.c_str(), place_.c_str()) != 0) {
-      throw_system("the output cannot be put in its place", shown_,
-                   "name another place with --out");
-    }
-    is_open_ = false;
-  }
-
- private:
-  void write(std::string_view bytes) {
-    const auto before = status_of(place_);
-    const mode_t mode = before ? before->st_mode & 0777U : 0666U;
-    Descriptor target(::open(draft_.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, mode));
-    if (target.number() < 0) {
-      throw_system("the output cannot be opened", shown_, "name another place with --out");
-    }
-    is_open_ = true;
-    const bool is_whole =
-        write_all(target.number(), bytes) && ::fsync(target.number()) == 0 && target.close();
-    if (is_whole) return;
-    const int reason = errno;
-    ::unlink(draft_.c_str());
-    errno = reason;
-    throw_system("the output cannot be written", shown_, "make room, or name another place");
-  }
-
-  std::string place_;
-  std::string shown_;
-  std::string draft_;
-  bool is_open_ = false;
-};
-
 bool goes_straight(const OutputFile& file) {
   const auto status = status_of(file.path);
   return status && !S_ISREG(status->st_mode);
+}
+
+// Every draft is open until all are whole.
+void allow_open_files() {
+  rlimit limit{};
+  if (::getrlimit(RLIMIT_NOFILE, &limit) != 0) return;
+  limit.rlim_cur = limit.rlim_max;
+  // If it cannot be, opening the file that is too many says so.
+  static_cast<void>(::setrlimit(RLIMIT_NOFILE, &limit));
 }
 
 }  // namespace
@@ -162,18 +99,57 @@ std::string read_file(const std::string& path, std::size_t most) {
                "give a smaller file"});
 }
 
-void write_files(std::span<const OutputFile> files) {
+std::vector<Diagnostic> write_files(std::span<const OutputFile> files) {
   std::vector<std::unique_ptr<Draft>> drafts;
+  std::set<std::string> swept;
+  allow_open_files();
   for (const OutputFile& file : files) {
     if (file.path == "-") {
       write_standard_output(file.bytes);
     } else if (goes_straight(file)) {
       write_straight(file);
     } else {
-      drafts.push_back(std::make_unique<Draft>(file));
+      drafts.push_back(std::make_unique<Draft>(file.path, file.bytes));
+      const std::string& folder = drafts.back()->folder();
+      if (swept.insert(folder).second) remove_left_drafts(folder);
     }
   }
-  for (const auto& draft : drafts) draft->move_into_place();
+  std::vector<Diagnostic> warnings;
+  for (const auto& draft : drafts) {
+    draft->move_into_place();
+    warnings.insert(warnings.end(), draft->warnings().begin(), draft->warnings().end());
+  }
+  return warnings;
+}
+
+bool is_regular_file(const std::string& path) {
+  const auto status = status_of(path);
+  return status && S_ISREG(status->st_mode);
+}
+
+bool is_same_file(const std::string& one, const std::string& other) {
+  const auto first = status_of(one);
+  const auto second = status_of(other);
+  return first && second && first->st_dev == second->st_dev && first->st_ino == second->st_ino;
+}
+
+bool write_all(int descriptor, std::string_view bytes) {
+  while (!bytes.empty()) {
+    const ssize_t written = ::write(descriptor, bytes.data(), bytes.size());
+    if (written < 0 && errno == EINTR) continue;
+    if (written < 0) return false;
+    bytes.remove_prefix(static_cast<std::size_t>(written));
+  }
+  return true;
+}
+
+void throw_system(std::string_view what, const std::string& path, std::string help) {
+  const int reason = errno;
+  throw Error({fmt::format("{}: {}", what, std::strerror(reason)),
+               path,
+               {},
+               std::move(help),
+               Fault::machine});
 }
 
 void write_standard_output(std::string_view bytes) {

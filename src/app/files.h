@@ -5,6 +5,9 @@
 #include <span>
 #include <string>
 #include <string_view>
+#include <vector>
+
+#include "base/error.h"
 
 namespace tub {
 
@@ -28,10 +31,24 @@ void keep_standard_streams();
 std::string read_file(const std::string& path, std::size_t most = largest_text);
 
 /// Writes all files beside their places and renames them when every one is whole, so that a failure
-/// leaves what was there. What is no regular file (a device, a pipe) is written straight.
+/// leaves what was there. What is no regular file (a device, a pipe) is written straight. Drafts
+/// that runs which were killed have left in the same folders are removed.
 ///
-/// Throws: Error (Fault::machine) with the path and the system's reason
-void write_files(std::span<const OutputFile> files);
+/// Returns: what of the old files (their modes, say) could not be kept
+/// Throws:  Error (Fault::machine) with the path and the system's reason
+std::vector<Diagnostic> write_files(std::span<const OutputFile> files);
+
+/// True if there is a regular file at that path, links followed.
+bool is_regular_file(const std::string& path);
+
+/// True if both are the same file, by whatever names and links.
+bool is_same_file(const std::string& one, const std::string& other);
+
+/// Writes all bytes. False, with errno set, if the system took only some.
+bool write_all(int descriptor, std::string_view bytes);
+
+/// Throws: Error (Fault::machine) with what failed, the path, and the reason in errno
+[[noreturn]] void throw_system(std::string_view what, const std::string& path, std::string help);
 
 /// Writes all bytes to standard output.
 ///

@@ -22,11 +22,6 @@ constexpr std::uint32_t most_pixels = 2000;
   throw Error({std::move(message), logo.where, {"reading the logo"}, std::move(help)});
 }
 
-std::string place_of(const LogoFile& logo) {
-  const std::filesystem::path base = logo.base == "-" ? "" : logo.base;
-  return (base.parent_path() / logo.path).string();
-}
-
 std::string bytes_of(const LogoFile& logo) {
   try {
     return read_file(place_of(logo), most_bytes);
@@ -70,6 +65,11 @@ NamedText job_text(const std::string& path) {
 }
 
 }  // namespace
+
+std::string place_of(const LogoFile& logo) {
+  const std::filesystem::path base = logo.base == "-" ? "" : logo.base;
+  return (base.parent_path() / logo.path).string();
+}
 
 std::optional<NamedText> shop_text(const Arguments& arguments) {
   const auto path = arguments.value("--shop");

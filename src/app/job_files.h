@@ -11,6 +11,9 @@ namespace tub {
 /// Throws: Error with every problem of the files
 Outcome<Job> load_job(const Arguments& arguments, const Catalogue& catalogue);
 
+/// Where a logo's file is.
+std::string place_of(const LogoFile& logo);
+
 /// The text of the file given with --shop; nothing if none is.
 std::optional<NamedText> shop_text(const Arguments& arguments);
 

@@ -6,6 +6,8 @@
 #include "app/files.h"
 #include "app/job_files.h"
 #include "app/library.h"
+#include "app/overwriting.h"
+#include "app/terminal.h"
 #include "job/job_format.h"
 
 namespace tub {
@@ -23,10 +25,12 @@ std::optional<NamedText> shop_at_its_place(const Arguments& arguments) {
 }  // namespace
 
 int run_new(const Arguments& arguments) {
+  const std::string path = arguments.value("--out").value_or("-");
+  refuse_existing(arguments, path);
   const Library library(find_data_folders(arguments.value("--data")));
-  const OutputFile job = {arguments.value("--out").value_or("-"),
+  const OutputFile job = {path,
                           starter_job(today(), shop_at_its_place(arguments), library.catalogue())};
-  write_files({&job, 1});
+  write_standard_error(shown(write_files({&job, 1}), "warning"));
   return 0;
 }
 
