@@ -43,12 +43,14 @@ FontSet load_fonts(const DataFolders& folders) {
 
 Catalogue load_catalogue(const DataFolders& folders, const FontSet& fonts,
                          const std::vector<Stock>& stocks) {
-  Catalogue catalogue{load_planning(folders), load_species(folders), {}, {}, {}, {}};
+  Catalogue catalogue{load_planning(folders), load_species(folders), {}, {}, {}, {}, {}};
   catalogue.sheets = template_names(folders, "sheets");
   catalogue.sheets.emplace_back(label_sheet);
   for (const Stock& stock : stocks) catalogue.stocks.push_back(stock.name);
   catalogue.languages = template_names(folders, "languages");
   catalogue.characters = common_characters(fonts);
+  catalogue.words =
+      parsed(read_own_file(folders, "data/everyday_words.json"), parse_everyday_words);
   return catalogue;
 }
 

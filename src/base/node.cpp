@@ -110,6 +110,22 @@ class TreeBuilder : public nlohmann::json_sax<Json> {
   std::vector<Level> open_;
 };
 
+bool is_digit(char c) { return c >= '0' && c <= '9'; }
+
+// "7.4" where the text broke in an unquoted 7,4; nothing where it broke otherwise.
+std::optional<std::string> with_decimal_point(std::string_view text, std::size_t byte) {
+  std::size_t comma = std::min(byte, text.size());
+  while (comma > 0 && is_digit(text[comma - 1])) --comma;
+  if (comma < 2 || text[comma - 1] != ',' || !is_digit(text[comma - 2])) return std::nullopt;
+  std::size_t end = comma--;
+  while (end < text.size() && is_digit(text[end])) ++end;
+  if (end == comma + 1) return std::nullopt;
+  std::size_t start = comma;
+  while (start > 0 && is_digit(text[start - 1])) --start;
+  return std::string(text.substr(start, comma - start)) + "." +
+         std::string(text.substr(comma + 1, end - comma - 1));
+}
+
 [[noreturn]] void throw_malformed(std::string_view text, const std::string& file,
                                   const TreeBuilder& builder) {
   const Place place = place_of(text, builder.byte);
@@ -128,6 +144,9 @@ class TreeBuilder : public nlohmann::json_sax<Json> {
   } else if (builder.byte >= text.size()) {
     diagnostic.message = "the JSON ends too early";
     diagnostic.help = "close every bracket, brace and quote";
+  } else if (const auto decimal = with_decimal_point(text, builder.byte)) {
+    diagnostic.message = "a number has a comma in it: " + replaced(*decimal, ".", ",");
+    diagnostic.help = "write " + *decimal;
   } else {
     diagnostic.message =
         fmt::format("the JSON cannot be read further, at `{}`", builder.last_token);

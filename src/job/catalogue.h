@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "chemistry/species_table.h"
+#include "job/everyday_words.h"
 #include "planning/request.h"
 
 namespace tub {
@@ -18,6 +19,7 @@ struct Catalogue {
   std::vector<std::string> stocks;     ///< that it can print on
   std::vector<std::string> languages;  ///< that it has words in
   std::vector<char32_t> characters;    ///< that the prepared faces have, ascending
+  EverydayWords words{};
 
   bool has_character(char32_t code_point) const {
     return std::binary_search(characters.begin(), characters.end(), code_point);

@@ -46,6 +46,15 @@ void check_character(char32_t character, const Node& node, const Catalogue& cata
   }
 }
 
+// True where a number is written, with a unit or without; also as an object that says more of it.
+bool takes_number(const FieldShape& shape) {
+  if (const auto* const either = std::get_if<EitherShape>(&shape.form)) {
+    return takes_number(*either->plain);
+  }
+  return std::holds_alternative<NumberShape>(shape.form) ||
+         std::holds_alternative<QuantityShape>(shape.form);
+}
+
 class ShapeReader {
  public:
   ShapeReader(const Node& node, const Catalogue& catalogue) : node_(node), catalogue_(catalogue) {}
@@ -97,7 +106,7 @@ class ShapeReader {
     } else {
       node_.problem(fmt::format("expected a bare number from {} to {}, found {}",
                                 shortest(shape.low), shortest(shape.high), node_.shown()),
-                    "write the number alone: 7.4");
+                    "write the number alone: " + number_meant().value_or("7.4"));
     }
     return {};
   }
@@ -137,7 +146,8 @@ class ShapeReader {
                     fmt::format("in this version: {}", fmt::join(shape.usable, ", ")));
     } else {
       node_.problem(fmt::format("there is no {} \"{}\"", shape.what, *found),
-                    suggestion(*found, shape.known.empty() ? shape.usable : shape.known));
+                    catalogue_.words.what_to_write(shape.what, *found, shape.usable)
+                        .value_or(suggestion(*found, shape.usable)));
     }
     return {};
   }
@@ -160,7 +170,9 @@ class ShapeReader {
     for (const Field& field : shape.fields) {
       const auto member = node_.find(field.name);
       if (member) {
-        members.emplace(field.name, read_shape(*member, field.shape, catalogue_));
+        members.emplace(field.name, report_no_number(field, *member)
+                                        ? Value(*member, {})
+                                        : read_shape(*member, field.shape, catalogue_));
       } else if (field.presence == Presence::required) {
         node_.problem(fmt::format("the field \"{}\" is missing", field.name),
                       field.missing_help.empty() ? fmt::format("add it: {}", field.about)
@@ -200,6 +212,34 @@ class ShapeReader {
     if (node_.is_text()) return node_.text();
     node_.problem("expected a text, found " + node_.shown(), "write a text in quotes");
     return std::nullopt;
+  }
+
+  // "7,4" and "7.4" as the number 7.4; nothing if the text is no number.
+  std::optional<std::string> number_meant() const {
+    if (!node_.is_text()) return std::nullopt;
+    const std::string point = replaced(std::string(trimmed(*node_.text())), ",", ".");
+    const auto number = to_number(point);
+    return number ? std::optional(shortest(*number)) : std::nullopt;
+  }
+
+  // True, and reported, if words say that there is no number.
+  bool report_no_number(const Field& field, const Node& member) const {
+    if (!member.is_text() || !takes_number(field.shape)) return false;
+    const std::string text = *member.text();
+    const bool is_needed = field.presence == Presence::required;
+    const std::string otherwise = !is_needed ? "remove the field: what nobody measured is left out"
+                                  : field.missing_help.empty() ? "put it in: " + field.about
+                                                               : field.missing_help;
+    if (catalogue_.words.means_not_known(text)) {
+      member.problem(fmt::format("expected a number, found {}", member.shown()), otherwise);
+      return true;
+    }
+    if (!catalogue_.words.means_nothing_found(text)) return false;
+    member.problem(fmt::format("expected a number, found {}", member.shown()),
+                   fmt::format("write 0, with its unit, if it was tested and there was none; if it "
+                               "was not tested, {}",
+                               otherwise));
+    return true;
   }
 
   void report_range(const NumberShape& shape, double found) const {

@@ -26,6 +26,8 @@ Catalogue read_catalogue() {
   result.planning.assumptions = planning_table("assumptions.json", parse_assumptions);
   result.species =
       SpeciesTable::parse(project_file("src/chemistry/data/species.json"), "species.json");
+  result.words =
+      parse_everyday_words(project_file("src/job/data/everyday_words.json"), "everyday_words.json");
   result.sheets = {"startup_card"};
   result.stocks = {"a4", "letter"};
   result.languages = {"en"};
