@@ -295,8 +295,8 @@ struct Room {
   std::vector<Words> answers;
 };
 
-/// One block and how it takes to a page's end. A block is never split, ladders excepted: those
-/// break between rungs.
+/// One block and how it takes to a page's end. A block is never split, ladders and tables with
+/// heads excepted: those break between rungs or rows, and the heads are repeated.
 struct Block {
   enum class Pages { one, every };
   std::variant<Masthead, Text, Channel, Ladder, Table, Notice, Signs, Chart, Code, Columns, Room>

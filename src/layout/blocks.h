@@ -18,6 +18,17 @@ Fragment lay_notice(const Notice& notice, double width, const Context& context);
 Fragment lay_signs(const Signs& signs, double width, const Context& context);
 
 Fragment lay_table(const Table& table, double width, const Context& context);
+/// Whether a table may go on on the next page: it has heads to repeat, plain rows, and no lines
+/// that run through all of them.
+bool can_break(const Table& table);
+/// A table in parts that may stand on different pages. The head is one row; each other part is a
+/// row with those that are joined to it.
+struct TableParts {
+  Fragment head;
+  std::vector<Fragment> rows;
+};
+/// REQUIRES: a table that can break
+TableParts lay_table_parts(const Table& table, double width, const Context& context);
 Fragment lay_columns(const Columns& columns, double width, const Context& context);
 Fragment lay_chart(const Chart& chart, double width, const Context& context);
 Fragment lay_code(const Code& code, double width, const Context& context);

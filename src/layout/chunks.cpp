@@ -1,7 +1,8 @@
-// Lays out each block, and each rung, on its own.
+// Lays out each block, each rung and each row, on its own.
 #include "layout/chunks.h"
 
 #include <cstddef>
+#include <optional>
 #include <utility>
 
 #include "base/text.h"
@@ -43,17 +44,17 @@ Fragment lay_continues(const Ladder& ladder, const Rung& next, const LadderTrack
 
 void add_rungs(std::vector<Chunk>& chunks, const Ladder& ladder, const Block& block, double width,
                const Context& context) {
-  ChunkLadder parts{ladder_tracks(ladder, width, context), {}};
-  parts.head = lay_ladder_head(ladder, parts.tracks, context);
-  const auto shared = std::make_shared<const ChunkLadder>(std::move(parts));
+  const LadderTracks tracks = ladder_tracks(ladder, width, context);
+  const auto shared = std::make_shared<const ChunkSeries>(
+      ChunkSeries{tracks, lay_ladder_head(ladder, tracks, context)});
   bool first = true;
   for (std::size_t i = 0; i < ladder.rungs.size(); ++i) {
     const Rung& rung = ladder.rungs[i];
     Chunk chunk;
-    chunk.fragment = lay_rung(ladder, rung, shared->tracks, context);
-    chunk.ladder = shared;
+    chunk.fragment = lay_rung(ladder, rung, tracks, context);
+    chunk.series = shared;
     if (i + 1 < ladder.rungs.size()) {
-      chunk.continues = lay_continues(ladder, ladder.rungs[i + 1], shared->tracks, context);
+      chunk.continues = lay_continues(ladder, ladder.rungs[i + 1], tracks, context);
     }
     chunk.close = first && block.close_to_previous;
     chunk.prefer_break = rung.prefer_break_before;
@@ -61,6 +62,27 @@ void add_rungs(std::vector<Chunk>& chunks, const Ladder& ladder, const Block& bl
     first = false;
     chunks.push_back(std::move(chunk));
   }
+}
+
+void add_rows(std::vector<Chunk>& chunks, TableParts parts, const Block& block) {
+  const auto shared =
+      std::make_shared<const ChunkSeries>(ChunkSeries{std::nullopt, std::move(parts.head)});
+  for (std::size_t i = 0; i < parts.rows.size(); ++i) {
+    Chunk chunk;
+    chunk.fragment = std::move(parts.rows[i]);
+    chunk.series = shared;
+    chunk.close = i == 0 && block.close_to_previous;
+    chunks.push_back(std::move(chunk));
+  }
+}
+
+/// A table that may break, in parts; nothing for any other block.
+std::optional<TableParts> parts_of(const Block& block, double width, const Context& context) {
+  const Table* const table = std::get_if<Table>(&block.content);
+  const bool is_whole = table == nullptr || context.document.is_one_page ||
+                        block.pages == Block::Pages::every || !can_break(*table);
+  if (is_whole) return std::nullopt;
+  return lay_table_parts(*table, width, context);
 }
 
 Chunk whole_chunk(const Block& block, double width, const Context& context) {
@@ -87,6 +109,8 @@ std::vector<Chunk> chunks_of(const Document& document, double width, const Conte
     here.where = block.where;
     if (const Ladder* const ladder = std::get_if<Ladder>(&block.content)) {
       add_rungs(chunks, *ladder, block, width, here);
+    } else if (std::optional<TableParts> parts = parts_of(block, width, here)) {
+      add_rows(chunks, *std::move(parts), block);
     } else {
       chunks.push_back(whole_chunk(block, width, here));
     }

@@ -1,4 +1,5 @@
-// A document cut into what never breaks: blocks, and the rungs of its ladders, each laid out.
+// A document cut into what never breaks: blocks, the rungs of its ladders and the rows of its
+// tables, each laid out.
 #pragma once
 
 #include <cstddef>
@@ -13,17 +14,17 @@
 
 namespace tub {
 
-/// The ladder that some chunks are the rungs of.
-struct ChunkLadder {
-  LadderTracks tracks;
-  Fragment head;  ///< repeated above the first rung on each page
+/// The ladder or table that some chunks are the rungs or rows of.
+struct ChunkSeries {
+  std::optional<LadderTracks> tracks;  ///< of a ladder, for its stiles
+  Fragment head;                       ///< repeated above the first of them on each page
 };
 
 /// Something that stands on one page as a whole.
 struct Chunk {
   Fragment fragment;
   std::optional<Fragment> short_form;         ///< of a masthead, for the pages after the first
-  std::shared_ptr<const ChunkLadder> ladder;  ///< of a rung; rungs of one ladder share it
+  std::shared_ptr<const ChunkSeries> series;  ///< of a rung or row; those of one block share it
   Fragment continues;  ///< of a rung: stands below it where the next one is on another page
   bool every_page = false;
   bool close = false;         ///< to the chunk before it: no page may end between the two

@@ -97,35 +97,46 @@ class PageMaker {
   }
 
   void place_chunks(Fragment& whole, const PagePlan& plan, const std::vector<Chunk>& chunks) {
-    int list = root;
+    int series = root;
     for (std::size_t i = 0; i < plan.placed.size(); ++i) {
       const Placed& placed = plan.placed[i];
       const Chunk& chunk = chunks[placed.chunk];
       const Point at{lengths_.margin_side, lengths_.margin_top + placed.top};
-      if (placed.ladder_begins) {
-        begin_ladder(whole, plan, i, chunks);
-        list = whole.add(Element::of(Role::list, root));
-      }
+      if (placed.series_begins) series = begin_series(whole, plan, i, chunks);
       whole.place(placed.short_form ? *chunk.short_form : chunk.fragment, at,
-                  chunk.ladder ? list : root);
-      if (placed.ladder_goes_on) {
+                  chunk.series ? series : root);
+      if (placed.series_goes_on && chunk.series->tracks) {
         const double below = chunk.fragment.height + lengths_.ladder_foot;
         whole.place(chunk.continues, {at.x, at.y + below}, root);
       }
     }
   }
 
+  /// The heads above the first rung or row on this page, and the element that holds them all.
+  int begin_series(Fragment& whole, const PagePlan& plan, std::size_t first,
+                   const std::vector<Chunk>& chunks) {
+    const ChunkSeries& series = *chunks[plan.placed[first].chunk].series;
+    if (series.tracks) {
+      begin_ladder(whole, plan, first, chunks);
+      return whole.add(Element::of(Role::list, root));
+    }
+    const int table = whole.add(Element::of(Role::table, root));
+    const double top = plan.placed[first].top - series.head.height;
+    whole.place(series.head, {lengths_.margin_side, lengths_.margin_top + top}, table);
+    return table;
+  }
+
   /// Stiles from the heads down to below the ladder's last rung on this page, and the heads.
   void begin_ladder(Fragment& whole, const PagePlan& plan, std::size_t first,
                     const std::vector<Chunk>& chunks) {
     std::size_t last = first;
-    while (!plan.placed[last].ladder_ends) ++last;
-    const ChunkLadder& ladder = *chunks[plan.placed[first].chunk].ladder;
+    while (!plan.placed[last].series_ends) ++last;
+    const ChunkSeries& ladder = *chunks[plan.placed[first].chunk].series;
     const double top = plan.placed[first].top - ladder.head.height;
     const double bottom = plan.placed[last].top + chunks[plan.placed[last].chunk].fragment.height +
                           lengths_.ladder_foot;
     const Point at{lengths_.margin_side, lengths_.margin_top + top};
-    whole.place(lay_stiles(bottom - top, ladder.tracks, context_), at, root);
+    whole.place(lay_stiles(bottom - top, *ladder.tracks, context_), at, root);
     whole.place(ladder.head, at, root);
   }
 

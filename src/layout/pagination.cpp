@@ -24,14 +24,14 @@ class Paginator {
     for (std::size_t i = 0; i < chunks_.size(); ++i) {
       if (chunks_[i].every_page || among(i, from, to)) add(page, i, first_page);
     }
-    end_ladder(page);
+    end_series(page);
     return page;
   }
 
   PagePlan again(const PagePlan& before) const {
     PagePlan page;
     for (const Placed& placed : before.placed) add(page, placed.chunk, !placed.short_form);
-    end_ladder(page);
+    end_series(page);
     return page;
   }
 
@@ -71,30 +71,30 @@ class Paginator {
     return found;
   }
 
-  void end_ladder(PagePlan& page) const {
+  void end_series(PagePlan& page) const {
     if (page.placed.empty()) return;
     Placed& last = page.placed.back();
     const Chunk& chunk = chunks_[last.chunk];
-    if (!chunk.ladder) return;
-    last.ladder_ends = true;
-    page.height += lengths_.ladder_foot;
+    if (!chunk.series) return;
+    last.series_ends = true;
+    if (chunk.series->tracks) page.height += lengths_.ladder_foot;
     const std::size_t next = last.chunk + 1;
-    last.ladder_goes_on = next < chunks_.size() && chunks_[next].ladder == chunk.ladder;
-    if (last.ladder_goes_on) page.height += chunk.continues.height;
+    last.series_goes_on = next < chunks_.size() && chunks_[next].series == chunk.series;
+    if (last.series_goes_on) page.height += chunk.continues.height;
   }
 
   void add(PagePlan& page, std::size_t i, bool first_page) const {
     const Chunk& chunk = chunks_[i];
     const Chunk* const before = page.placed.empty() ? nullptr : &chunks_[page.placed.back().chunk];
-    const bool same_ladder = before && chunk.ladder && before->ladder == chunk.ladder;
-    if (before && !same_ladder) {
-      end_ladder(page);
+    const bool same_series = before && chunk.series && before->series == chunk.series;
+    if (before && !same_series) {
+      end_series(page);
       page.height += chunk.close ? lengths_.close_space : lengths_.block_space;
     }
     Placed placed{.chunk = i};
     placed.short_form = !first_page && chunk.short_form.has_value();
-    placed.ladder_begins = chunk.ladder && !same_ladder;
-    if (placed.ladder_begins) page.height += chunk.ladder->head.height;
+    placed.series_begins = chunk.series && !same_series;
+    if (placed.series_begins) page.height += chunk.series->head.height;
     placed.top = page.height;
     page.height += placed.short_form ? chunk.short_form->height : chunk.fragment.height;
     page.placed.push_back(placed);

@@ -13,9 +13,9 @@ namespace tub {
 struct Placed {
   std::size_t chunk = 0;
   bool short_form = false;
-  bool ladder_begins = false;   ///< its ladder's heads stand above it on this page
-  bool ladder_ends = false;     ///< the stiles run out below it
-  bool ladder_goes_on = false;  ///< on the next page: a line below the stiles says so
+  bool series_begins = false;   ///< the heads of its ladder or table stand above it on this page
+  bool series_ends = false;     ///< a ladder's stiles run out below it
+  bool series_goes_on = false;  ///< on the next page: a line below a ladder's stiles says so
   double top = 0;               ///< of the chunk itself, below its heads, from the blocks' top
 };
 

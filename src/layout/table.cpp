@@ -47,6 +47,11 @@ std::vector<Track> tracks_of(const Table& table, double width, const Context& co
   return tracks;
 }
 
+bool has_heads(const Table& table) {
+  return std::any_of(table.columns.begin(), table.columns.end(),
+                     [](const TableColumn& column) { return !column.head.empty(); });
+}
+
 class TableMaker {
  public:
   TableMaker(const Table& table, double width, const Context& context)
@@ -58,7 +63,7 @@ class TableMaker {
 
   Fragment make() {
     element_ = out_.add(Element::of(Role::table));
-    if (has_heads()) lay_row(head_row(), lengths_.cell_below);
+    if (has_heads(table_)) lay_row(head_row(), lengths_.cell_below);
     for (std::size_t i = 0; i < table_.rows.size(); ++i) {
       const bool goes_on = i + 1 < table_.rows.size() && table_.rows[i + 1].is_joined;
       lay_row(table_.rows[i], goes_on ? 0 : lengths_.cell_below);
@@ -68,12 +73,20 @@ class TableMaker {
     return std::move(out_);
   }
 
- private:
-  bool has_heads() const {
-    return std::any_of(table_.columns.begin(), table_.columns.end(),
-                       [](const TableColumn& column) { return !column.head.empty(); });
+  TableParts make_parts() {
+    element_ = -1;  // rows belong to the table that each page has of its own
+    TableParts parts;
+    lay_row(head_row(), lengths_.cell_below);
+    parts.head = std::exchange(out_, Fragment{});
+    for (std::size_t i = 0; i < table_.rows.size(); ++i) {
+      const bool goes_on = i + 1 < table_.rows.size() && table_.rows[i + 1].is_joined;
+      lay_row(table_.rows[i], goes_on ? 0 : lengths_.cell_below);
+      if (!goes_on) parts.rows.push_back(std::exchange(out_, Fragment{}));
+    }
+    return parts;
   }
 
+ private:
   TableRow head_row() const {
     TableRow row{TableRow::Role::head, {}};
     for (const TableColumn& column : table_.columns) row.cells.push_back({column.head, 1});
@@ -126,7 +139,7 @@ class TableMaker {
     if (row.role == TableRow::Role::blank) height = std::max(height, lengths_.blank_row);
     draw_ground(row, height);
     const int line = out_.add(Element::of(Role::row, element_));
-    if (!has_heads() && row.role == TableRow::Role::plain) head_row_by_first(cells);
+    if (!has_heads(table_) && row.role == TableRow::Role::plain) head_row_by_first(cells);
     for (std::size_t i = 0; i < cells.size(); ++i) {
       draw_cell_ground(cells[i].ground, places[i], height);
       const double top = out_.height + above + baseline - cells[i].fragment.baseline;
@@ -216,6 +229,20 @@ class TableMaker {
 
 Fragment lay_table(const Table& table, double width, const Context& context) {
   return TableMaker(table, width, context).make();
+}
+
+bool can_break(const Table& table) {
+  const bool has_long_lines =
+      table.is_closed || std::any_of(table.columns.begin(), table.columns.end(),
+                                     [](const TableColumn& column) { return column.is_ruled; });
+  const bool are_plain = std::all_of(table.rows.begin(), table.rows.end(), [](const TableRow& row) {
+    return row.role == TableRow::Role::plain;
+  });
+  return has_heads(table) && are_plain && !has_long_lines && !table.rows.empty();
+}
+
+TableParts lay_table_parts(const Table& table, double width, const Context& context) {
+  return TableMaker(table, width, context).make_parts();
 }
 
 }  // namespace tub
