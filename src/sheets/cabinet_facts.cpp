@@ -5,35 +5,13 @@
 
 #include "sheets/label_facts.h"
 #include "sheets/plan_facts.h"
+#include "sheets/shown_top_ups.h"
 #include "sheets/top_up_facts.h"
 #include "sheets/top_up_shapes.h"
 #include "sheets/wording.h"
 
 namespace tub {
 namespace {
-
-constexpr std::size_t most_lines = 2;
-
-bool is_sanitizer(Reading reading) {
-  return reading == Reading::free_chlorine || reading == Reading::total_bromine;
-}
-
-// Two rows a side. Below a sanitizer's gate those that a tub reads after use: the lowest. Rows that
-// ask for the same most-at-one-time pour are one row: the first.
-std::vector<TopUp> shown_rows(const TopUpReading& reading, const TopUpSide& side, bool is_low) {
-  std::vector<TopUp> rows;
-  for (const TopUp& row : side.rows) {
-    const bool repeats = !rows.empty() && row.is_most && rows.back().is_most;
-    if (!repeats) rows.push_back(row);
-  }
-  const std::size_t most = reading.reading == Reading::calcium_hardness ? 1 : most_lines;
-  if (rows.size() <= most) return rows;
-  if (is_low && is_sanitizer(reading.reading)) {
-    return {rows.end() - static_cast<std::ptrdiff_t>(most), rows.end()};
-  }
-  rows.resize(most);
-  return rows;
-}
 
 class CabinetMaker {
  public:
@@ -69,8 +47,8 @@ class CabinetMaker {
   }
 
   void add_lines(Facts& facts, const TopUpReading& reading) const {
-    const std::vector<TopUp> low = shown_rows(reading, reading.low, true);
-    const std::vector<TopUp> high = shown_rows(reading, reading.high, false);
+    const std::vector<TopUp> low = shown_top_ups(reading, reading.low);
+    const std::vector<TopUp> high = shown_top_ups(reading, reading.high);
     Words note;
     if (reading.reading == Reading::total_alkalinity && !high.empty()) {
       note = messages_.words("cabinet.both_high_bold");
@@ -119,6 +97,13 @@ class CabinetMaker {
   const Messages& messages_;
 };
 
+/// Which tub, and how it is kept: a tub without a name by that alone.
+Words place(const Facts& plan, const std::string& sanitizer, const Messages& messages) {
+  const MessageParameter kept_by{"sanitizer", sanitizer};
+  if (!plan.is_present("vessel")) return messages.words("cabinet.place_unnamed", {kept_by});
+  return messages.words("cabinet.place", {{"vessel", plan.words("vessel")}, kept_by});
+}
+
 /// The worst pairs of this shelf, and what to wear.
 Words warning(const Facts& plan, const Messages& messages) {
   const MessageParameter protection{"protection", plan.words("protection")};
@@ -139,7 +124,7 @@ FactSets cabinet_facts(const SheetSources& sources, const Messages& messages, co
   Facts facts(cabinet_shape());
   const Facts plan = plan_facts(sources, messages);
   copy_common(plan, facts);
-  facts.set("sanitizer", messages.words("sanitizer." + sources.plan.sanitizer));
+  facts.set("place", place(plan, messages.text("sanitizer." + sources.plan.sanitizer), messages));
   facts.set("bathing_most", wording.temperature(sources.plan.targets.temperature_max_c));
   facts.set("code", sources.code);
   facts.set("warning", warning(plan, messages));

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <array>
 #include <utility>
+#include <vector>
 
 #include "sheets/label_facts.h"
 #include "sheets/package_hazards.h"
@@ -27,6 +28,11 @@ constexpr std::array row_rows = {FactRow{"name"}, FactRow{"number"},
                                  FactRow{"cells", Kind::list, &pair_cell}};
 constexpr Shape pair_row{row_rows};
 
+constexpr std::array pair_table_rows = {FactRow{"is_first"},
+                                        FactRow{"columns", Kind::list, &name_list},
+                                        FactRow{"rows", Kind::list, &pair_row}};
+constexpr Shape pair_table{pair_table_rows};
+
 constexpr std::array sign_rows = {FactRow{"sign"}, FactRow{"alt"}};
 constexpr Shape sign_list{sign_rows};
 
@@ -41,7 +47,8 @@ constexpr Shape product_row{product_rows};
 constexpr std::array text_rows = {FactRow{"text"}};
 constexpr Shape text_list{text_rows};
 
-constexpr std::array sheet_rows = {FactRow{"vessel"},
+constexpr std::array sheet_rows = {FactRow{"vessel_or_tub"},
+                                   FactRow{"say_where"},
                                    FactRow{"volume"},
                                    FactRow{"prepared_for"},
                                    FactRow{"prepared_by"},
@@ -53,8 +60,7 @@ constexpr std::array sheet_rows = {FactRow{"vessel"},
                                    FactRow{"fingerprint"},
                                    FactRow{"version"},
                                    FactRow{"has_pairs"},
-                                   FactRow{"columns", Kind::list, &name_list},
-                                   FactRow{"rows", Kind::list, &pair_row},
+                                   FactRow{"pair_tables", Kind::list, &pair_table},
                                    FactRow{"products", Kind::list, &product_row},
                                    FactRow{"first_aid", Kind::list, &text_list}};
 constexpr Shape sheet{sheet_rows};
@@ -68,30 +74,33 @@ std::string spill_of(const Product& product) {
   return is_liquid ? "liquid" : "dry";
 }
 
+/// Columns of a table of pairs that leave room for their names on A4.
+constexpr std::size_t most_columns = 6;
+
+/// Statements that send to a poison centre or a doctor; the first is printed for all.
+struct Call {
+  std::vector<std::string> statements;
+  bool is_dropped_by_former = true;  ///< for products that a more urgent one has named
+};
+
+/// The most urgent first. Statements about complaints that last are left to the products' labels.
+/// Source: CLP Annex I, tables of label elements, and the precedence of P310, P311 and P312, by way
+/// of label_hazards.json
+const std::vector<Call> calls = {
+    {{"P310", "P301+P310"}}, {{"P311", "P342+P311"}}, {{"P312"}}, {{"P308+P313"}, false}};
+
 class HazardSheetMaker {
  public:
   HazardSheetMaker(const SheetSources& sources, const Messages& messages)
       : sources_(sources), messages_(messages), wording_(sources, messages) {}
 
+  /// Every two products once, in as many tables as keep the names over their columns readable.
   void add_pairs(Facts& facts) const {
-    const auto& shelf = sources_.shelf;
-    set_mark(facts, "has_pairs", shelf.size() > 1);
-    for (std::size_t column = 0; column + 1 < shelf.size(); ++column) {
-      Facts head(name_list);
-      head.set("name",
-               messages_.words("hazards.column",
-                               {{"name", wording_.product_name(shelf[column].product.id)}}));
-      head.set("number", number_of(column));
-      facts.add("columns", std::move(head));
-    }
-    for (std::size_t row = 1; row < shelf.size(); ++row) {
-      Facts line(hazard_row_shape());
-      line.set("name", wording_.product_name(shelf[row].product.id));
-      line.set("number", number_of(row));
-      for (std::size_t column = 0; column + 1 < shelf.size(); ++column) {
-        line.add("cells", pair(shelf[row].product.id, shelf[column].product.id, column < row));
-      }
-      facts.add("rows", std::move(line));
+    const std::size_t columns = std::max<std::size_t>(sources_.shelf.size(), 1) - 1;
+    set_mark(facts, "has_pairs", columns > 0);
+    const std::size_t tables = (columns + most_columns - 1) / most_columns;
+    for (std::size_t i = 0; i < tables; ++i) {
+      facts.add("pair_tables", table_of_pairs(columns * i / tables, columns * (i + 1) / tables));
     }
   }
 
@@ -117,20 +126,53 @@ class HazardSheetMaker {
     return facts;
   }
 
-  /// The statements of the shelf's worst product for each way in.
+  /// The statements of the shelf's worst product for each way in, then whom to call, and for which
+  /// products.
   void add_first_aid(Facts& facts) const {
-    const bool burns = has("H314");
-    for (const char* const code : {"P305+P351+P338", burns ? "P303+P361+P353" : "P302+P352",
-                                   burns ? "P301+P330+P331" : "P301+P312", "P304+P340"}) {
-      Facts line(text_list);
-      line.set("text", statement(code, Form::granules));
-      facts.add("first_aid", std::move(line));
+    const bool burns = needs_any("P303+P361+P353");
+    for (const char* const code :
+         {"P305+P351+P338", burns ? "P303+P361+P353" : "P302+P352", swallowed(), "P304+P340"}) {
+      add_line(facts, plain(statement(code, Form::granules)));
+    }
+    std::vector<std::string> named;
+    for (const Call& call : calls) {
+      const Words products = products_to_call_for(call, named);
+      if (products.empty()) continue;
+      add_line(facts, messages_.words(
+                          "hazards.call_for",
+                          {{"products", products},
+                           {"statement", statement(call.statements.front(), Form::granules)}}));
     }
   }
 
  private:
   /// A product's number on this sheet, from 1.
   static std::string number_of(std::size_t place) { return std::to_string(place + 1); }
+
+  /// The products of these columns against all that come after them.
+  Facts table_of_pairs(std::size_t first, std::size_t end) const {
+    const auto& shelf = sources_.shelf;
+    Facts table(pair_table);
+    set_mark(table, "is_first", first == 0);
+    for (std::size_t column = first; column < end; ++column) {
+      Facts head(name_list);
+      head.set("name",
+               messages_.words("hazards.column",
+                               {{"name", wording_.product_name(shelf[column].product.id)}}));
+      head.set("number", number_of(column));
+      table.add("columns", std::move(head));
+    }
+    for (std::size_t row = first + 1; row < shelf.size(); ++row) {
+      Facts line(hazard_row_shape());
+      line.set("name", wording_.product_name(shelf[row].product.id));
+      line.set("number", number_of(row));
+      for (std::size_t column = first; column < end; ++column) {
+        line.add("cells", pair(shelf[row].product.id, shelf[column].product.id, column < row));
+      }
+      table.add("rows", std::move(line));
+    }
+    return table;
+  }
 
   Facts pair(const std::string& one, const std::string& other, bool is_shown) const {
     Facts cell(hazard_pair_shape());
@@ -179,11 +221,48 @@ class HazardSheetMaker {
     }
   }
 
-  bool has(const std::string& code) const {
-    return std::any_of(sources_.shelf.begin(), sources_.shelf.end(), [&](const ShelfItem& item) {
-      const auto& codes = item.product.hazard_statements;
-      return std::find(codes.begin(), codes.end(), code) != codes.end();
-    });
+  /// Whether a product's classes ask for a precautionary statement.
+  bool needs(const Product& product, const std::string& precaution) const {
+    return std::any_of(product.hazard_statements.begin(), product.hazard_statements.end(),
+                       [&](const std::string& code) {
+                         const LabelHazard* const hazard = sources_.labels->hazards.find(code);
+                         return hazard != nullptr && hazard->precautions.contains(precaution);
+                       });
+  }
+
+  bool needs_any(const std::string& precaution) const {
+    return std::any_of(sources_.shelf.begin(), sources_.shelf.end(),
+                       [&](const ShelfItem& item) { return needs(item.product, precaution); });
+  }
+
+  const char* swallowed() const {
+    if (needs_any("P301+P330+P331")) return "P301+P330+P331";
+    return needs_any("P301+P310") ? "P301+P310" : "P301+P312";
+  }
+
+  /// The names of those that ask for a call, and are not among `named`; they are, afterwards.
+  Words products_to_call_for(const Call& call, std::vector<std::string>& named) const {
+    Words names;
+    for (const ShelfItem& item : sources_.shelf) {
+      const std::string& id = item.product.id;
+      const bool is_asked =
+          std::any_of(call.statements.begin(), call.statements.end(),
+                      [&](const std::string& code) { return needs(item.product, code); });
+      const bool is_named = std::find(named.begin(), named.end(), id) != named.end();
+      if (!is_asked || (is_named && call.is_dropped_by_former)) continue;
+      named.push_back(id);
+      names = names.empty()
+                  ? plain(wording_.product_name(id))
+                  : messages_.words("list.comma",
+                                    {{"first", names}, {"second", wording_.product_in_text(id)}});
+    }
+    return names;
+  }
+
+  static void add_line(Facts& facts, Words words) {
+    Facts line(text_list);
+    line.set("text", std::move(words));
+    facts.add("first_aid", std::move(line));
   }
 
   const SheetSources& sources_;
@@ -202,7 +281,12 @@ FactSets hazard_sheet_facts(const SheetSources& sources, const Messages& message
                             const FactRequest&) {
   const HazardSheetMaker maker(sources, messages);
   Facts facts(hazard_sheet_shape());
-  copy_common(plan_facts(sources, messages), facts);
+  const Facts plan = plan_facts(sources, messages);
+  copy_common(plan, facts);
+  facts.set("say_where",
+            plan.is_present("vessel")
+                ? messages.words("hazards.say_where", {{"vessel", plan.words("vessel")}})
+                : messages.words("hazards.say_where_line"));
   maker.add_pairs(facts);
   for (std::size_t i = 0; i < sources.shelf.size(); ++i) {
     facts.add("products", maker.product(sources.shelf[i], i));

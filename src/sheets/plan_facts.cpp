@@ -61,7 +61,11 @@ void set_people(Facts& facts, const Wording& wording) {
 void set_vessel(Facts& facts, const Wording& wording) {
   const Plan& plan = wording.plan();
   const Messages& messages = wording.messages();
-  facts.set("volume", wording.volume(plan.volume_l));
+  const std::string volume = wording.volume(plan.volume_l);
+  facts.set("volume", volume);
+  facts.set("vessel_or_tub", facts.is_present("vessel")
+                                 ? facts.words("vessel")
+                                 : messages.words("tub_of", {{"volume", volume}}));
   const std::string other = wording.other_volume(plan.volume_l);
   const std::string spread = wording.percent(plan.volume_give_or_take);
   const std::string shell = messages.text("shell." + wording.sources().heading.shell);

@@ -66,6 +66,7 @@ constexpr Shape rung{rung_rows};
 
 constexpr std::array plan_rows = {
     FactRow{"vessel"},
+    FactRow{"vessel_or_tub"},
     FactRow{"volume"},
     FactRow{"volume_facts"},
     FactRow{"prepared_for"},

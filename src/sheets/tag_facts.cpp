@@ -7,6 +7,8 @@
 #include "base/nearest.h"
 #include "sheets/label_facts.h"
 #include "sheets/plan_facts.h"
+#include "sheets/shown_top_ups.h"
+#include "sheets/tag_safety.h"
 #include "sheets/top_up_facts.h"
 #include "sheets/top_up_shapes.h"
 #include "sheets/wording.h"
@@ -30,7 +32,10 @@ class TagMaker {
     return uses;
   }
 
-  Facts tag(const Facts& plan, const ShelfItem& item, std::vector<Facts> uses) const {
+  /// What all tags of a product say alike.
+  ///
+  /// uses: all of the product's, whether or not each has a tag of its own
+  Facts tag(const Facts& plan, const ShelfItem& item, const std::vector<Facts>& uses) const {
     Facts facts(tag_shape());
     copy_common(plan, facts);
     facts.set("product_id", item.product.id);
@@ -39,16 +44,44 @@ class TagMaker {
     const bool is_dry = item.product.form == Form::granules;
     facts.set("own_spoon",
               messages_.words(is_dry ? "dose_tag.own_dry_spoon" : "dose_tag.own_measure"));
-    facts.set("own_spoon_alone", messages_.words(is_dry ? "dose_tag.own_dry_spoon_alone"
-                                                        : "dose_tag.own_measure_alone"));
-    if (uses.size() > 1) put_spoons_under(uses);
-    set_mark(facts, "has_one_use", uses.size() == 1);
-    set_mark(facts, "has_two_uses", uses.size() > 1);
+    set_safety(facts, item.product);
+    set_mark(facts, "looks_up", uses.front().is_present("reading"));
+    return facts;
+  }
+
+  /// One tag for all uses. Two of one product are never poured together.
+  Facts whole(Facts facts, std::vector<Facts> uses) const {
+    if (uses.size() > 1) {
+      facts.set("one_of_two", messages_.words("dose_tag.one_of_two",
+                                              {{"first", uses[0].words("reading")},
+                                               {"second", uses[1].words("reading_in_text")}}));
+      put_spoons_under(uses);
+    }
     facts.set("uses", std::move(uses));
     return facts;
   }
 
+  /// One tag for one use, which names the other.
+  Facts part(Facts facts, const std::vector<Facts>& uses, std::size_t which) const {
+    for (std::size_t other = 0; other < uses.size(); ++other) {
+      if (other == which) continue;
+      const MessageParameter its_name{"other", uses[other].words("reading")};
+      facts.set("one_of_two", messages_.words("dose_tag.other_too", {its_name}));
+      facts.set("one_of_two_short", messages_.words("dose_tag.other_too_short", {its_name}));
+    }
+    facts.add("uses", uses[which]);
+    return facts;
+  }
+
  private:
+  void set_safety(Facts& facts, const Product& product) const {
+    const Words all = never_meets(wording_, product.id);
+    const Words worst = never_meets_worst(wording_, product.id);
+    facts.set("never_meets", all);
+    facts.set("never_meets_worst", worst.empty() ? all : worst);
+    facts.set("wear", protection_of(wording_, product));
+  }
+
   /// Where two uses stand beside each other there is no room beside an amount.
   static void put_spoons_under(std::vector<Facts>& uses) {
     for (Facts& use : uses) {
@@ -69,11 +102,9 @@ class TagMaker {
     Facts use(tag_use_shape());
     use.set("intro", messages_.words("dose_tag.reads",
                                      {{"reading", wording_.reading_name(reading.reading)}}));
-    const TopUp* before = nullptr;
-    for (const TopUp& row : side.rows) {
-      // A pour that is the most at one time is the same for all readings beyond.
-      if (before != nullptr && before->is_most && row.is_most) break;
-      before = &row;
+    use.set("reading", wording_.reading_name(reading.reading));
+    use.set("reading_in_text", wording_.reading_in_text(reading.reading));
+    for (const TopUp& row : shown_top_ups(reading, side)) {
       Facts line = row_facts(item, *row.portion, use.list("rows").size());
       line.set("reads", wording_.value(reading.reading, row.reads));
       if (row.is_most) line.set("limit", messages_.words("cabinet.most"));
@@ -104,14 +135,14 @@ class TagMaker {
     if (use.is_present("rows")) uses.push_back(std::move(use));
   }
 
-  /// "once: 7 level tablespoons; most at one time"
+  /// "once: 7 level tablespoons", "most at once: 7 level tablespoons"
   Words once(const Facts& row) const {
-    Words words = row.is_present("spoons")
-                      ? messages_.words("dose_tag.once_spoons", {{"spoons", row.words("spoons")}})
-                      : messages_.words("dose_tag.once");
-    if (!row.is_present("limit")) return words;
-    return messages_.words("list.semicolon",
-                           {{"first", std::move(words)}, {"second", row.words("limit")}});
+    const bool is_most = row.is_present("limit");
+    if (row.is_present("spoons")) {
+      return messages_.words(is_most ? "dose_tag.once_most" : "dose_tag.once_spoons",
+                             {{"spoons", row.words("spoons")}});
+    }
+    return is_most ? row.words("limit") : messages_.words("dose_tag.once");
   }
 
   Facts row_facts(const ShelfItem& item, const Portion& portion, std::size_t number) const {
@@ -120,8 +151,7 @@ class TagMaker {
     line.set("amount", amount.text);
     line.set("spoons", amount.spoons);
     set_mark(line, "is_first", number == 0);
-    set_mark(line, "is_second", number == 1);
-    set_mark(line, "is_third", number >= 2);
+    set_mark(line, "is_second", number >= 1);
     return line;
   }
 
@@ -159,11 +189,12 @@ FactSets tag_facts(const SheetSources& sources, const Messages& messages,
     if (!request.product.empty() && item.product.id != request.product) continue;
     std::vector<Facts> uses = maker.uses_of(item);
     if (uses.empty()) continue;
+    const Facts tag = maker.tag(plan, item, uses);
     if (!request.is_split) {
-      tags.value.push_back(maker.tag(plan, item, std::move(uses)));
+      tags.value.push_back(maker.whole(tag, std::move(uses)));
       continue;
     }
-    for (Facts& use : uses) tags.value.push_back(maker.tag(plan, item, {std::move(use)}));
+    for (std::size_t i = 0; i < uses.size(); ++i) tags.value.push_back(maker.part(tag, uses, i));
   }
   if (tags.value.empty()) refuse_none(sources, request.product);
   return tags;

@@ -27,9 +27,9 @@ constexpr std::array cabinet_reading_rows = {FactRow{"name"},
                                              FactRow{"lines", Kind::list, &cabinet_line}};
 constexpr Shape cabinet_reading{cabinet_reading_rows};
 
-constexpr std::array cabinet_rows = {FactRow{"vessel"},
+constexpr std::array cabinet_rows = {FactRow{"vessel_or_tub"},
+                                     FactRow{"place"},
                                      FactRow{"volume"},
-                                     FactRow{"sanitizer"},
                                      FactRow{"shop"},
                                      FactRow{"phone"},
                                      FactRow{"phone_or_line"},
@@ -46,15 +46,18 @@ constexpr std::array cabinet_rows = {FactRow{"vessel"},
 constexpr Shape cabinet{cabinet_rows};
 
 constexpr std::array tag_row_rows = {
-    FactRow{"reads"},    FactRow{"amount"},    FactRow{"spoons"},       FactRow{"limit"},
-    FactRow{"is_first"}, FactRow{"is_second"}, FactRow{"is_third"},     FactRow{"is_dosed"},
-    FactRow{"label"},    FactRow{"once"},      FactRow{"spoons_under"}, FactRow{"limit_under"}};
+    FactRow{"reads"},    FactRow{"amount"},       FactRow{"spoons"},     FactRow{"limit"},
+    FactRow{"is_first"}, FactRow{"is_second"},    FactRow{"is_dosed"},   FactRow{"label"},
+    FactRow{"once"},     FactRow{"spoons_under"}, FactRow{"limit_under"}};
 constexpr Shape tag_row{tag_row_rows};
 
-constexpr std::array tag_use_rows = {FactRow{"intro"}, FactRow{"rows", Kind::list, &tag_row}};
+constexpr std::array tag_use_rows = {FactRow{"intro"}, FactRow{"reading"},
+                                     FactRow{"reading_in_text"},
+                                     FactRow{"rows", Kind::list, &tag_row}};
 constexpr Shape tag_use{tag_use_rows};
 
 constexpr std::array tag_rows = {FactRow{"product_id"},
+                                 FactRow{"vessel_or_tub"},
                                  FactRow{"product"},
                                  FactRow{"vessel"},
                                  FactRow{"volume"},
@@ -66,9 +69,12 @@ constexpr std::array tag_rows = {FactRow{"product_id"},
                                  FactRow{"fingerprint"},
                                  FactRow{"version"},
                                  FactRow{"own_spoon"},
-                                 FactRow{"own_spoon_alone"},
-                                 FactRow{"has_two_uses"},
-                                 FactRow{"has_one_use"},
+                                 FactRow{"never_meets"},
+                                 FactRow{"never_meets_worst"},
+                                 FactRow{"wear"},
+                                 FactRow{"one_of_two"},
+                                 FactRow{"one_of_two_short"},
+                                 FactRow{"looks_up"},
                                  FactRow{"uses", Kind::list, &tag_use}};
 constexpr Shape tag{tag_rows};
 

@@ -32,6 +32,7 @@ constexpr std::array code_rows = {
     Row{"logo.of_shop", "shop"},
     Row{"logo.unnamed"},
     Row{"by_with_phone", "shop phone"},
+    Row{"tub_of", "volume"},
     Row{"volume_facts", "other_volume give_or_take shell"},
     Row{"every_time", "protection temperature"},
     Row{"never_mix.text"},
@@ -156,6 +157,8 @@ constexpr std::array code_rows = {
 
 // What labels say.
 constexpr std::array label_rows = {
+    Row{"cabinet.place", "vessel sanitizer"},
+    Row{"cabinet.place_unnamed", "sanitizer"},
     Row{"cabinet.to_get_in"},
     Row{"cabinet.between", "range"},
     Row{"cabinet.call_us"},
@@ -175,6 +178,9 @@ constexpr std::array label_rows = {
     Row{"hazards.column", "name"},
     Row{"hazards.apart"},
     Row{"hazards.no_class"},
+    Row{"hazards.say_where", "vessel"},
+    Row{"hazards.say_where_line"},
+    Row{"hazards.call_for", "products statement"},
     Row{"hazards.see_label"},
     Row{"hazards.spill.oxidiser"},
     Row{"hazards.spill.oxidiser_liquid"},
@@ -212,8 +218,14 @@ constexpr std::array label_rows = {
     Row{"dose_tag.fill_label"},
     Row{"dose_tag.once"},
     Row{"dose_tag.once_spoons", "spoons"},
-    Row{"dose_tag.own_dry_spoon_alone"},
-    Row{"dose_tag.own_measure_alone"},
+    Row{"dose_tag.danger", "products danger"},
+    Row{"dose_tag.never_with", "dangers"},
+    Row{"dose_tag.never_with_any"},
+    Row{"dose_tag.wear", "protection"},
+    Row{"dose_tag.one_of_two", "first second"},
+    Row{"dose_tag.other_too", "other"},
+    Row{"dose_tag.other_too_short", "other"},
+    Row{"dose_tag.once_most", "spoons"},
 };
 
 // Ways to keep a tub clean, as jobs name them.
@@ -340,6 +352,7 @@ void require_products(Keys& keys, const PlanningData& data) {
       require(keys, fmt::format("protection.{}.name", sign));
       require(keys, fmt::format("protection.{}.alt", sign));
       require(keys, fmt::format("protection.{}.too", sign));
+      require(keys, fmt::format("protection.{}.alone", sign));
     }
   }
 }

@@ -1,8 +1,6 @@
 // Labels and the hazard sheet: every sheet in every language on its stocks, from plans that the
 // planner made; and what is refused.
 #include <catch2/catch.hpp>
-#include <map>
-#include <set>
 
 #include "../layout/layout_test.h"
 #include "../planning/random_job.h"
@@ -10,50 +8,13 @@
 #include "base/text.h"
 #include "fixture.h"
 #include "label_data.h"
-#include "layout/checks.h"
-#include "layout/lay_out.h"
+#include "label_shelf.h"
 #include "layout/measures.h"
-#include "planning/make_plan.h"
 #include "sheets/compose.h"
 #include "sheets/container_facts.h"
 
 namespace tub::test {
 namespace {
-
-const LabelTables& label_tables() {
-  static const LabelTables tables = {{label_rules("clp"), label_rules("hazcom")},
-                                     hazard_table(),
-                                     label_statements(),
-                                     classified_substances()};
-  return tables;
-}
-
-/// A job with everything that labels are made from.
-struct Shelf {
-  explicit Shelf(PlanRequest a_request)
-      : request(std::move(a_request)),
-        plan(make_plan(request, tub::planning_data(), species_table())),
-        more(top_ups(request, tub::planning_data(), species_table(), plan.final)),
-        heading(quince_row_heading()) {}
-
-  SheetSources sources() const {
-    SheetSources result{plan, heading, tub::planning_data().products, "0.1.0"};
-    result.shelf = request.shelf;
-    result.top_ups = more;
-    result.code = "6BF5I8%KETK3E5$F65HE1C5QW5CVA9";
-    result.packages = packages;
-    result.rules = rules;
-    result.labels = &label_tables();
-    return result;
-  }
-
-  PlanRequest request;
-  Plan plan;
-  std::vector<TopUpReading> more;
-  Heading heading;
-  std::vector<Package> packages;
-  std::string rules = "clp";
-};
 
 Package package_of(const std::string& product, double grams, double ml) {
   Package package;
@@ -66,69 +27,6 @@ Package package_of(const std::string& product, double grams, double ml) {
   package.stays = Package::Stays::in_workplace;
   package.where = "job.json: /shelf/0";
   return package;
-}
-
-const Style& style_named(const std::string& name) {
-  static std::map<std::string, Style> read;
-  const auto found = read.find(name);
-  if (found != read.end()) return found->second;
-  return read.emplace(name, Style::parse(file_text("templates/styles/" + name + ".json"), name))
-      .first->second;
-}
-
-/// The pages, each piece with as little given up as lets it fit, and how much that was at most.
-struct Printed {
-  std::vector<Page> pages;
-  int turn = 0;
-};
-
-void append_fitted(const SheetSources& sources, const SheetTemplate& form, const Document& whole,
-                   const Stock& stock, Printed& result) {
-  for (int turn = 0;; ++turn) {
-    try {
-      std::vector<Page> laid;
-      for (const Document& piece :
-           compose_pieces(sources, form, language(whole.language), {whole.properties.product, turn})
-               .value) {
-        for (Page& page : lay_out(piece, style_named(form.style), stock, test_fonts())) {
-          laid.push_back(std::move(page));
-        }
-      }
-      result.pages.insert(result.pages.end(), laid.begin(), laid.end());
-      result.turn = std::max(result.turn, turn);
-      return;
-    } catch (const Error&) {
-      if (turn == static_cast<int>(form.given_up.size())) throw;
-    }
-  }
-}
-
-Printed printed(const SheetSources& sources, const std::string& sheet, const std::string& tag,
-                const Stock& stock) {
-  const SheetTemplate& form = sheet_named(sheet);
-  Printed result;
-  for (const Document& whole : compose_pieces(sources, form, language(tag), {}).value) {
-    append_fitted(sources, form, whole, stock, result);
-  }
-  return result;
-}
-
-void check_pages(const std::vector<Page>& pages) {
-  for (const Page& page : pages) {
-    CHECK(overlaps(page, test_fonts()) == std::vector<std::string>{});
-    CHECK(outside(page, test_fonts(), 1) == std::vector<std::string>{});
-    CHECK(tree_faults(page) == std::vector<std::string>{});
-  }
-}
-
-std::string words_on(const std::vector<Page>& pages) {
-  std::string all;
-  for (const Page& page : pages) {
-    for (const Item& item : page.items) {
-      if (const auto* const run = std::get_if<TextRun>(&item)) all += run->text;
-    }
-  }
-  return all;
 }
 
 Diagnostic refusal(const Shelf& shelf) {
@@ -150,7 +48,7 @@ TEST_CASE("the sample's labels are whole on their own stocks, in every language"
       INFO(tag << " " << sheet << " " << stock);
       const Printed result = printed(shelf.sources(), sheet, tag, test_stock(stock));
       check_pages(result.pages);
-      CHECK(result.turn <= 2);  // two uses, or a reading more, in a long language
+      CHECK(result.turn <= 4);  // a use each, its second amount and what is small print left out
     }
   }
 }
@@ -362,31 +260,6 @@ TEST_CASE("before a container is handed over its closure, mark and cap are named
   const std::string words = words_on(label.pages);
   CHECK(words.find("UFI: AB12-CD34-EF56-GH78") != std::string::npos);
   CHECK(words.find("child-resistant closure") != std::string::npos);
-}
-
-TEST_CASE("the hazard sheet names each dangerous pair of the shelf once") {
-  for (std::uint64_t seed = 1; seed <= 10; ++seed) {
-    INFO("seed " << seed);
-    const Shelf shelf(random_request(seed));
-    const auto sheet =
-        compose_pieces(shelf.sources(), sheet_named("hazard_sheet"), english(), {}).value.at(0);
-    std::size_t dangers = 0;
-    for (const Block& block : sheet.blocks) {
-      const auto* const table = std::get_if<Table>(&block.content);
-      if (table == nullptr) continue;
-      for (const TableRow& row : table->rows) {
-        for (const Cell& cell : row.cells) {
-          const auto* const pair = std::get_if<PairCell>(&cell.content);
-          if (pair != nullptr && pair->severity != PairCell::Severity::apart) ++dangers;
-        }
-      }
-    }
-    std::set<std::pair<std::string, std::string>> pairs;
-    for (const HazardPair& pair : shelf.plan.hazards) {
-      pairs.insert(std::minmax(pair.first, pair.second));
-    }
-    CHECK(dangers == pairs.size());
-  }
 }
 
 }  // namespace tub::test
