@@ -36,18 +36,31 @@ Diagnostic at_its_text(Diagnostic diagnostic, const std::vector<PlacedText>& tex
   return diagnostic;
 }
 
-// A square that is too small is refused with what to leave out of the job, before any of it is laid
-// out.
-void check_codes(const std::vector<Block>& blocks, const Job& job) {
+/// Why a square of these blocks does not hold the job, with what to leave out of it.
+std::optional<Diagnostic> misfit_of_code(const Code& code, const Job& job) {
+  const std::size_t room = qr_capacity(modules_within(code.side_mm));
+  if (code.payload.size() <= room) return std::nullopt;
+  try {
+    label_code_of(job.text, std::max<std::size_t>(room, 1));
+  } catch (const Error& error) {
+    return error.diagnostics().front();
+  }
+  return std::nullopt;
+}
+
+std::optional<Diagnostic> misfit_of_codes(const std::vector<Block>& blocks, const Job& job) {
+  std::optional<Diagnostic> misfit;
   for (const Block& block : blocks) {
+    if (misfit) break;
     if (const auto* const code = std::get_if<Code>(&block.content)) {
-      const std::size_t room = qr_capacity(modules_within(code->side_mm));
-      if (code->payload.size() > room) label_code_of(job.text, std::max<std::size_t>(room, 1));
-    }
-    if (const auto* const columns = std::get_if<Columns>(&block.content)) {
-      for (const Columns::Column& column : columns->columns) check_codes(column.blocks, job);
+      misfit = misfit_of_code(*code, job);
+    } else if (const auto* const columns = std::get_if<Columns>(&block.content)) {
+      for (const Columns::Column& column : columns->columns) {
+        if (!misfit) misfit = misfit_of_codes(column.blocks, job);
+      }
     }
   }
+  return misfit;
 }
 
 /// One template of a job, in one language on one stock.
@@ -67,11 +80,19 @@ class Printing {
     }
   }
 
-  /// The pages, each label with as little given up as lets it fit.
-  Outcome<std::vector<Page>> pages() const {
-    const Outcome<std::vector<Document>> whole = pieces(print_.product, 0);
-    for (const Document& piece : whole.value) check_codes(piece.blocks, job_);
+  /// The pages, each label with as little given up as lets it fit. A job that its square does not
+  /// hold has no square.
+  Outcome<std::vector<Page>> pages() {
+    Outcome<std::vector<Document>> whole = pieces(print_.product, 0);
     Outcome<std::vector<Page>> outcome{{}, whole.warnings};
+    for (const Document& piece : whole.value) {
+      const std::optional<Diagnostic> misfit = misfit_of_codes(piece.blocks, job_);
+      if (!misfit) continue;
+      sources_.code.clear();
+      outcome.warnings.push_back(without_code(*misfit));
+      whole = pieces(print_.product, 0);
+      break;
+    }
     for (const Document& piece : whole.value) append_fitted(piece, outcome);
     return outcome;
   }
@@ -134,6 +155,13 @@ class Printing {
     problems.throw_if_any();
   }
 
+  Diagnostic without_code(const Diagnostic& misfit) const {
+    return {fmt::format("{} leaves out the code: {}", sheet_.sheet, misfit.message),
+            misfit.where,
+            {},
+            misfit.help};
+  }
+
   Diagnostic left_out(const std::string& product, int turn) const {
     const auto& names = sheet_.given_up;
     const std::string of = product.empty() ? "" : fmt::format(" of {}", product);
@@ -145,7 +173,7 @@ class Printing {
   }
 
   const Print& print_;
-  const SheetSources& sources_;
+  SheetSources sources_;
   const Job& job_;
   const Library& library_;
   SheetTemplate sheet_;
@@ -155,7 +183,7 @@ class Printing {
 };
 
 /// One template's pages, each as often as asked.
-void append_pages(const Printing& printing, int copies, Outcome<std::vector<Page>>& pages) {
+void append_pages(Printing printing, int copies, Outcome<std::vector<Page>>& pages) {
   const Outcome<std::vector<Page>> printed = printing.pages();
   for (const Page& page : printed.value) {
     pages.value.insert(pages.value.end(), static_cast<std::size_t>(copies), page);

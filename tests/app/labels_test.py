@@ -75,8 +75,12 @@ class Labels(unittest.TestCase):
             texts.append(self.scanned(picture))
         self.assertEqual(texts[0], texts[1])
 
-    def test_a_job_too_big_for_the_square_is_told_by_how_much(self):
+    def big_job(self):
+        """A job of its own targets, strengths and dates: more than the square holds."""
         job = json.loads(example())
+        job["targets"] = {"set": "common_practice",
+                          "calcium_hardness": {"low": "160 mg/L", "high": "240 mg/L"},
+                          "total_alkalinity": {"low": "85 mg/L", "ideal": "95 mg/L", "high": "115 mg/L"}}
         job["second_source"] = {
             "tested_with": "photometer", "ph": 7.61, "total_alkalinity": "143.7 mg/L as CaCO3",
             "calcium_hardness": "219.3 mg/L as CaCO3", "sulfate": "87.13 mg/L", "chloride": "39.77 mg/L",
@@ -86,12 +90,53 @@ class Labels(unittest.TestCase):
             name = item if isinstance(item, str) else item["product"]
             job["shelf"][number] = {**(item if isinstance(item, dict) else {"product": name}),
                                     "package": f"{1371 + 17 * number} g", "made_on": f"2026-03-{11 + number}"}
+            if name == "dichlor_dihydrate":
+                job["shelf"][number]["strength"] = "54.6 % w/w as Cl2"
+        return job
+
+    def test_a_job_too_big_for_its_square_has_a_label_without_one_and_says_so(self):
         out = self.path("label.pdf")
-        done = run("print", "-", "--sheet", "cabinet_label", "--out", out, stdin=json.dumps(job))
-        self.assertEqual(done.returncode, 1)
+        done = run("print", "-", "--sheet", "cabinet_label", "--out", out, stdin=json.dumps(self.big_job()))
+        self.assertEqual(done.returncode, 0, done.stderr)
+        self.assertIn("cabinet_label leaves out the code: the job takes", done.stderr)
         self.assertIn("bytes in the label's code", done.stderr)
         self.assertIn("leave out", done.stderr)
-        self.assertFalse(os.path.exists(out))
+        text = subprocess.run(["pdftotext", "-layout", out, "-"], capture_output=True, text=True, check=True).stdout
+        self.assertIn("160–240", text)  # its own target
+        self.assertNotIn("Scan", text)
+        self.assertNotIn("leaves out the fourth reading", done.stderr)
+
+    def test_a_job_that_its_square_holds_says_nothing_of_it(self):
+        done = run("print", EXAMPLE, "--sheet", "cabinet_label", "--out", self.path("label.pdf"))
+        self.assertEqual((done.returncode, done.stderr), (0, ""))
+
+    def test_a_shelf_of_ten_products_has_its_hazard_sheet(self):
+        job = os.path.join(SOURCE, "tests", "app", "jobs", "ten-on-the-shelf.json")
+        for stock in ("a4", "letter"):
+            for language in ("en", "es", "fr", "de"):
+                with self.subTest(stock=stock, language=language):
+                    out, dump = self.path("hazards.pdf"), self.path("pages.txt")
+                    words = ("--sheet", "hazard_sheet", "--stock", stock, "--language", language)
+                    done = run("print", job, *words, "--out", out)
+                    self.assertEqual((done.returncode, done.stderr), (0, ""))
+                    with open(dump, "wb") as file:
+                        subprocess.run([DUMP_PAGES, job, *words], check=True, stdout=file)
+                    self.assertEqual(check_pdf.check(out, dump, FACES), [])
+
+    def test_labels_of_a_tub_without_a_name_have_titles_that_are_sentences(self):
+        job = json.loads(example())
+        del job["vessel"]["name"]
+        for sheet, title in (("cabinet_label", "Cabinet label: Tub of 1340\u202fL"),
+                             ("dose_tag", "Dose tag: Sodium bicarbonate, Tub of 1340\u202fL"),
+                             ("hazard_sheet", "Hazard sheet: Tub of 1340\u202fL"),
+                             ("startup_card", "Startup card: Tub of 1340\u202fL")):
+            with self.subTest(sheet=sheet):
+                out = self.path("label.pdf")
+                done = run("print", "-", "--sheet", sheet, "--out", out, stdin=json.dumps(job))
+                self.assertEqual(done.returncode, 0, done.stderr)
+                found = subprocess.run(["pdfinfo", "-enc", "UTF-8", out], capture_output=True, text=True,
+                                       check=True).stdout
+                self.assertIn(f"Title:           {title}\n", found)
 
     def container_job(self, **item):
         job = json.loads(example())
