@@ -109,34 +109,79 @@ class Printing {
     const std::string& product = whole.properties.product;
     for (int turn = 0;; ++turn) {
       try {
-        const auto laid =
-            turn == 0 ? pages_of_pieces({whole}) : pages_of_pieces(pieces(product, turn).value);
+        const auto laid = turn == 0 ? pages_of_pieces({whole}, print_.stock)
+                                    : pages_of_pieces(pieces(product, turn).value, print_.stock);
         outcome.value.insert(outcome.value.end(), laid.value.begin(), laid.value.end());
         outcome.warnings.insert(outcome.warnings.end(), laid.warnings.begin(), laid.warnings.end());
-        if (turn > 0) outcome.warnings.push_back(left_out(product, turn));
+        if (turn > 0) outcome.warnings.push_back(left_out(whole, turn));
         return;
-      } catch (const Error&) {
-        if (turn == last) throw;
+      } catch (const Error& error) {
+        if (turn == last) throw with_larger_stock(error, pieces(product, turn).value);
       }
     }
   }
 
-  Outcome<std::vector<Page>> pages_of_pieces(const std::vector<Document>& documents) const {
+  /// The smallest stock of the same kind, larger than the one in use, that takes all of it; empty
+  /// if none does.
+  std::string larger_stock_for(const std::vector<Document>& documents) const {
+    const Stock here = label_of(print_.stock);
+    std::vector<const Stock*> larger;
+    for (const Stock& stock : library_.stocks()) {
+      const Stock label = label_of(stock);
+      const bool is_larger = label.width_mm >= here.width_mm && label.height_mm >= here.height_mm &&
+                             label.width_mm * label.height_mm > here.width_mm * here.height_mm;
+      if (is_larger && stock.grid.has_value() == print_.stock.grid.has_value()) {
+        larger.push_back(&stock);
+      }
+    }
+    const auto area = [](const Stock* stock) {
+      return label_of(*stock).width_mm * label_of(*stock).height_mm;
+    };
+    std::stable_sort(larger.begin(), larger.end(),
+                     [&](const Stock* a, const Stock* b) { return area(a) < area(b); });
+    const auto found = std::find_if(larger.begin(), larger.end(),
+                                    [&](const Stock* stock) { return takes(*stock, documents); });
+    return found == larger.end() ? "" : (*found)->name;
+  }
+
+  bool takes(const Stock& stock, const std::vector<Document>& documents) const {
+    try {
+      pages_of_pieces(documents, stock);
+      return true;
+    } catch (const Error&) {
+      return false;
+    }
+  }
+
+  /// What does not fit is told to be put on a larger stock only where one takes it.
+  Error with_larger_stock(const Error& error, const std::vector<Document>& documents) const {
+    const std::string stock = larger_stock_for(documents);
+    std::vector<Diagnostic> diagnostics = error.diagnostics();
+    for (Diagnostic& diagnostic : diagnostics) {
+      if (stock.empty()) continue;
+      diagnostic.help = fmt::format("take {}{}{}", stock, diagnostic.help.empty() ? "" : ", or ",
+                                    diagnostic.help);
+    }
+    return Error(std::move(diagnostics));
+  }
+
+  Outcome<std::vector<Page>> pages_of_pieces(const std::vector<Document>& documents,
+                                             const Stock& stock) const {
     Outcome<std::vector<Page>> outcome;
     for (const Document& piece : documents) {
-      std::vector<Page> laid = lay_out(piece, style_, label_of(print_.stock), library_.fonts());
+      std::vector<Page> laid = lay_out(piece, style_, label_of(stock), library_.fonts());
       std::move(laid.begin(), laid.end(), std::back_inserter(outcome.value));
     }
     check_container(outcome.value, outcome.warnings);
-    if (print_.device == Device::one_ink) use_preprinted_frames(outcome.value);
+    if (print_.device == Device::one_ink) use_preprinted_frames(outcome.value, stock);
     return outcome;
   }
 
   // Source: OSHA letter of 2015-08-25 and CLP Annex V: the frame of a pictogram is red.
-  void use_preprinted_frames(std::vector<Page>& pages) const {
+  void use_preprinted_frames(std::vector<Page>& pages, const Stock& stock) const {
     for (Page& page : pages) {
       if (page.properties.container_litres <= 0) continue;
-      page = on_preprinted(std::move(page), label_of(print_.stock), library_.fonts());
+      page = on_preprinted(std::move(page), label_of(stock), library_.fonts());
     }
   }
 
@@ -162,14 +207,17 @@ class Printing {
             misfit.help};
   }
 
-  Diagnostic left_out(const std::string& product, int turn) const {
+  Diagnostic left_out(const Document& whole, int turn) const {
     const auto& names = sheet_.given_up;
+    const std::string& product = whole.properties.product;
     const std::string of = product.empty() ? "" : fmt::format(" of {}", product);
+    const std::string stock = larger_stock_for({whole});
     return {fmt::format("{}{} on {} leaves out {}", sheet_.sheet, of, label_of(print_.stock).name,
                         fmt::join(names.begin(), names.begin() + turn, ", ")),
             {},
             {},
-            "take a larger stock for all of it"};
+            stock.empty() ? "no larger stock takes all of it: leave the rest out, or shorten names"
+                          : fmt::format("take {} for all of it", stock)};
   }
 
   const Print& print_;

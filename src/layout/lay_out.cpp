@@ -201,7 +201,7 @@ std::vector<Diagnostic> without_repeats(const std::vector<Diagnostic>& misfits) 
                                      document.sheet, stock.name, fixed(missing / mm, 1)),
                          document.sheet,
                          {},
-                         "take a larger stock, or shorten its longest block"});
+                         "shorten its longest block"});
 }
 
 /// A page that the style was not made for is refused as a whole, before each of its texts is.

@@ -2,6 +2,7 @@
 import json
 import os
 import pty
+import re
 import subprocess
 import tempfile
 import unicodedata
@@ -143,6 +144,24 @@ class Commands(unittest.TestCase):
         self.assertIn("startup_card does not fit on 40x40mm", done.stderr)
         self.assertIn("  where: startup_card\n", done.stderr)
         self.assertNotIn("/vessel/name", done.stderr)
+
+    def test_a_larger_stock_is_named_only_where_it_takes_all(self):
+        with tempfile.TemporaryDirectory() as folder:
+            def printed(stock, sheet, job=example()):
+                return run("print", "-", "--out", os.path.join(folder, "x.pdf"), "--sheet", sheet, "--stock", stock, stdin=job)
+            for sheet, stock in (("dose_tag", "label_50x30"), ("cabinet_label", "label_74x105")):
+                told = set(re.findall(r"help:  take (\S+) for all of it", printed(stock, sheet).stderr))
+                self.assertTrue(told)
+                if sheet == "cabinet_label":
+                    for larger in told:
+                        self.assertNotIn("leaves out", printed(larger, sheet).stderr, larger)
+            # A word that no paper takes is not told to go on a larger one, on the largest least of all.
+            job = json.loads(example())
+            job["vessel"]["name"] = "W" * 60
+            for stock in ("a4", "a3"):
+                said = printed(stock, "startup_card", json.dumps(job)).stderr
+                self.assertIn("mm too wide", said)
+                self.assertNotIn("take ", said)
 
     def test_a_text_too_wide_for_its_place_is_told_where_the_job_has_it(self):
         job = json.loads(example())
