@@ -64,7 +64,12 @@ Command print_command() {
       "the job, the shop's file, a logo or a template only with --force.\n"
       "\n"
       "Labels fill a sheet of labels from its first free one. The sheet label_sheet takes labels\n"
-      "of several kinds: those named, else those that the job asks for, else all.",
+      "of several kinds: those named, else those that the job asks for, else all.\n"
+      "\n"
+      "Sizes: cards and the hazard sheet A4 or Letter (210 × 279 mm); cabinet_label 101 × 127 or\n"
+      "99 × 138 mm; dose_tag 60 × 40, 63 × 38, 70 × 37 or 52 × 74 mm; container_label 74 × 105 "
+      "mm,\n"
+      "and larger. `tubwright list sheets` says which smaller ones take short words.",
       job,
       {{"--out", "PATH", "where to; - is standard output", Completion::file, false, true},
        force,

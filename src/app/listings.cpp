@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <nlohmann/json.hpp>
 
+#include "app/sheet_sizes.h"
 #include "base/text.h"
 #include "job/names.h"
 #include "units/display.h"
@@ -73,6 +74,20 @@ std::vector<std::string> usable_sheets(const DataFolders& folders) {
   return sheets;
 }
 
+/// The sheets of this version, with what each is made for.
+Json sheets(const DataFolders& folders) {
+  const Library library(folders);
+  Json rows = names("sheet", known_sheets(), usable_sheets(folders));
+  const std::vector<std::string> templates = template_names(folders, "sheets");
+  for (Json& row : rows) {
+    const auto name = row["sheet"].get<std::string>();
+    const bool is_template = std::find(templates.begin(), templates.end(), name) != templates.end();
+    row["sizes"] = is_template ? sizes_text(library.sheet(name)) : "";
+    if (name == label_sheet) row["sizes"] = "a sheet of labels as large as each label asks";
+  }
+  return rows;
+}
+
 Json stock_row(const Stock& stock) {
   Json row = {{"stock", stock.name}, {"width_mm", stock.width_mm}, {"height_mm", stock.height_mm}};
   const Stock label = label_of(stock);
@@ -88,7 +103,18 @@ Json stock_row(const Stock& stock) {
 Json stocks(const DataFolders& folders) {
   Json rows = Json::array();
   const Library library(folders);
-  for (const Stock& stock : library.stocks()) rows.push_back(stock_row(stock));
+  std::vector<SheetTemplate> sheets;
+  for (const std::string& name : template_names(folders, "sheets")) {
+    sheets.push_back(library.sheet(name));
+  }
+  for (const Stock& stock : library.stocks()) {
+    Json row = stock_row(stock);
+    row["sheets"] = Json::array();
+    for (const SheetTemplate& sheet : sheets) {
+      if (has_room(sheet, stock)) row["sheets"].push_back(sheet.sheet);
+    }
+    rows.push_back(std::move(row));
+  }
   return rows;
 }
 
@@ -150,7 +176,10 @@ Json stock_for_people(const Json& row) {
     labels = fmt::format("{} labels of {}", cell(row["labels"]),
                          size("label_width_mm", "label_height_mm"));
   }
-  return {{"stock", row["stock"]}, {"size", size("width_mm", "height_mm")}, {"labels", labels}};
+  return {{"stock", row["stock"]},
+          {"size", size("width_mm", "height_mm")},
+          {"labels", labels},
+          {"sheets", row["sheets"]}};
 }
 
 std::size_t width_of(const std::string& text) { return code_points(text)->size(); }
@@ -160,7 +189,7 @@ std::size_t width_of(const std::string& text) { return code_points(text)->size()
 Json listing(std::string_view what, const DataFolders& folders) {
   if (what == "units") return units_of_quantities();
   if (what == "stocks") return stocks(folders);
-  if (what == "sheets") return names("sheet", known_sheets(), usable_sheets(folders));
+  if (what == "sheets") return sheets(folders);
   if (what == "languages") {
     return names("language", known_languages(), template_names(folders, "languages"));
   }

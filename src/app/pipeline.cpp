@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <iterator>
 
+#include "app/sheet_sizes.h"
 #include "job/label_code.h"
 #include "job/names.h"
 #include "layout/impose.h"
@@ -116,7 +117,9 @@ class Printing {
         if (turn > 0) outcome.warnings.push_back(left_out(whole, turn));
         return;
       } catch (const Error& error) {
-        if (turn == last) throw with_larger_stock(error, pieces(product, turn).value);
+        if (turn == last) {
+          throw with_sizes(with_larger_stock(error, pieces(product, turn).value));
+        }
       }
     }
   }
@@ -198,6 +201,19 @@ class Printing {
       warnings.insert(warnings.end(), findings.warnings.begin(), findings.warnings.end());
     }
     problems.throw_if_any();
+  }
+
+  /// On a stock that the sheet is not made for, the help says what it is made for.
+  Error with_sizes(const Error& error) const {
+    const std::string sizes = sizes_text(sheet_);
+    if (sizes.empty() || has_room(sheet_, print_.stock)) return error;
+    std::vector<Diagnostic> diagnostics = error.diagnostics();
+    for (Diagnostic& diagnostic : diagnostics) {
+      if (diagnostic.message.find(" mm") == std::string::npos) continue;
+      diagnostic.help +=
+          fmt::format("{}{} fits on {}", diagnostic.help.empty() ? "" : "; ", sheet_.sheet, sizes);
+    }
+    return Error(std::move(diagnostics));
   }
 
   Diagnostic without_code(const Diagnostic& misfit) const {

@@ -18,9 +18,11 @@
 namespace tub {
 namespace {
 
-const std::vector<std::string> template_fields = {
-    "sheet",    "facts", "style",   "stock",  "one_page", "give_up",
-    "split_at", "title", "subject", "blocks", "foot",     "alternatives"};
+const std::vector<std::string> template_fields = {"sheet",    "facts",       "style",
+                                                  "stock",    "one_page",    "give_up",
+                                                  "split_at", "sizes_mm",    "short_word_sizes_mm",
+                                                  "title",    "subject",     "blocks",
+                                                  "foot",     "alternatives"};
 
 const Shape& shape_named(const std::string& name) {
   for (const FactKind& kind : fact_kinds()) {
@@ -35,10 +37,30 @@ std::vector<std::string> shape_names() {
   return names;
 }
 
+std::vector<LeastSize> read_sizes(const Node& root, std::string_view field) {
+  constexpr double least = 20;
+  constexpr double most = 1200;
+  std::vector<LeastSize> sizes;
+  const auto list = root.find(field);
+  if (!list) return sizes;
+  for (const Node& pair : list->items()) {
+    const std::vector<Node> sides = pair.items();
+    if (sides.size() != 2) {
+      pair.problem("expected a width and a height in mm", "write it so: [74, 52]");
+      continue;
+    }
+    sizes.push_back(
+        {sides[0].number(least, most).value_or(0), sides[1].number(least, most).value_or(0)});
+  }
+  return sizes;
+}
+
 void read_choices(const Node& root, SheetTemplate& sheet) {
   if (const auto style = root.find("style")) sheet.style = style->text().value_or(sheet.style);
   if (const auto stock = root.find("stock")) sheet.stock = stock->text().value_or(sheet.stock);
   if (const auto split = root.find("split_at")) sheet.split_at = split->whole(1, 20).value_or(0);
+  sheet.sizes = read_sizes(root, "sizes_mm");
+  sheet.short_word_sizes = read_sizes(root, "short_word_sizes_mm");
   if (const auto given_up = root.find("give_up")) {
     for (const Node& words : given_up->items()) {
       sheet.given_up.push_back(words.text().value_or(""));

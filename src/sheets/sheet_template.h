@@ -13,6 +13,12 @@
 
 namespace tub {
 
+/// A stock's label is large enough if it is at least as wide and as high.
+struct LeastSize {
+  double width_mm = 0;
+  double height_mm = 0;
+};
+
 /// A template that was read and found sound: every name in it is known.
 struct SheetTemplate {
   std::string sheet;  ///< "startup_card"
@@ -22,6 +28,8 @@ struct SheetTemplate {
   const Shape* shape = nullptr;       ///< of those facts
   std::string style = "card";         ///< what it looks like
   std::string stock = "a4";           ///< what it is printed on where nothing is said
+  std::vector<LeastSize> sizes;             ///< what it is made for, in every language
+  std::vector<LeastSize> short_word_sizes;  ///< smaller ones, for short words only
   std::vector<std::string> given_up;  ///< what each turn leaves out, in words
   int split_at = 0;  ///< the turn from which each use has a label of its own; 0: never
   std::vector<RequiredMessage> messages;  ///< what it says, by key

@@ -1,11 +1,13 @@
 // Every sheet on every stock, in every language and by every set of rules: it lays out clean, or is
 // refused with the reason.
 #include <catch2/catch.hpp>
+#include <filesystem>
 #include <fstream>
 #include <iterator>
 #include <nlohmann/json.hpp>
 
 #include "app/pipeline.h"
+#include "app/sheet_sizes.h"
 #include "job/names.h"
 #include "layout/checks.h"
 
@@ -67,6 +69,12 @@ void print(const Job& job, const std::string& sheet, const Stock& stock,
     ++tally.printed;
   } catch (const Error& error) {
     require_reason(error);
+    const bool is_promised = has_room(library().sheet(sheet), stock);
+    const bool is_of_words = error.diagnostics().front().message.find(" mm") == std::string::npos;
+    CHECK((is_of_words || !is_promised));
+    if (!is_promised && !is_of_words) {
+      CHECK(error.diagnostics().front().help.find(sheet + " fits on") != std::string::npos);
+    }
     ++tally.refused;
   }
 }
@@ -108,4 +116,27 @@ TEST_CASE(
 TEST_CASE("a hazard sheet lays out clean on every stock, or says what is missing") {
   const Tally tally = print_everywhere("hazard_sheet", "clp");
   CHECK(tally.printed >= 2 * 4);
+}
+
+TEST_CASE(
+    "every example's labels are printed in every language on the least sizes of their sheet") {
+  for (const auto& entry :
+       std::filesystem::directory_iterator(std::string(TUB_SOURCE_DIR) + "/examples")) {
+    if (entry.path().extension() != ".json") continue;
+    std::ifstream file(entry.path());
+    const std::string text{std::istreambuf_iterator<char>(file), {}};
+    const Job job = read_job({text, "job.json"}, std::nullopt, library().catalogue()).value;
+    for (const std::string sheet : {"dose_tag", "cabinet_label", "hazard_sheet", "startup_card"}) {
+      for (const LeastSize& size : library().sheet(sheet).sizes) {
+        Stock stock{"least", size.width_mm, size.height_mm};
+        stock.keep_out_mm = 1;
+        for (const std::string& language : library().catalogue().languages) {
+          Tally tally;
+          print(job, sheet, stock, language, tally);
+          CAPTURE(entry.path().string(), sheet, size.width_mm, language);
+          CHECK(tally.printed == 1);
+        }
+      }
+    }
+  }
 }

@@ -138,6 +138,33 @@ class Labels(unittest.TestCase):
                                        check=True).stdout
                 self.assertIn(f"Title:           {title}\n", found)
 
+    def test_a_tag_too_small_is_refused_with_its_figure_and_the_sizes_that_work(self):
+        done = run("print", EXAMPLE, "--sheet", "dose_tag", "--stock", "label_50x30", "--language", "de",
+                   "--out", self.path("tag.pdf"))
+        self.assertEqual(done.returncode, 1)
+        self.assertRegex(done.stderr, r"dose_tag does not fit on label_50x30: \d+\.\d mm are missing in height")
+        self.assertIn("dose_tag fits on 60 × 40, 63 × 38, 70 × 37 or 52 × 74 mm and larger", done.stderr)
+
+    def test_what_a_small_tag_leaves_out_is_said(self):
+        done = run("print", EXAMPLE, "--sheet", "dose_tag", "--stock", "label_50x30", "--out",
+                   self.path("tag.pdf"))
+        self.assertEqual(done.returncode, 0, done.stderr)
+        self.assertIn("dose_tag of dry_acid on label_50x30 leaves out the date, the second amount of each "
+                      "reading, more than one use on a tag", done.stderr)
+
+    def test_help_and_lists_name_the_sizes_of_the_templates(self):
+        listed = {row["sheet"]: row["sizes"] for row in json.loads(run("list", "sheets", "--json").stdout)}
+        told = " ".join(run("print", "--help").stdout.split())
+        for sheet in ("startup_card", "hazard_sheet", "cabinet_label", "dose_tag", "container_label"):
+            least = listed[sheet].split(" and larger")[0]
+            with self.subTest(sheet=sheet, least=least):
+                self.assertIn(least, told)
+        stocks = {row["stock"]: row["sheets"] for row in json.loads(run("list", "stocks", "--json").stdout)}
+        self.assertEqual(stocks["label_50x30"], [])
+        self.assertEqual(stocks["label_74x52"], ["dose_tag"])
+        self.assertIn("cabinet_label", stocks["label_100x150"])
+        self.assertIn("dose_tag", run("list", "stocks").stdout)
+
     def container_job(self, **item):
         job = json.loads(example())
         job["rules"] = "clp"
