@@ -44,10 +44,6 @@ constexpr auto members = std::to_array<std::pair<std::string_view, Member>>({
     {"most_replaced", &Assumptions::most_replaced},
     {"steadying_alkalinity_mg_l", &Assumptions::steadying_alkalinity_mg_l},
     {"saturation_index", &Assumptions::saturation_index},
-    {"wrong_volume", &Assumptions::wrong_volume},
-    {"wrong_strength_loss", &Assumptions::wrong_strength_loss},
-    {"wrong_carbon_dioxide_lost", &Assumptions::wrong_carbon_dioxide_lost},
-    {"wrong_demand_mg_l", &Assumptions::wrong_demand_mg_l},
 });
 
 Assumed read_row(const std::string& code, const Node& row) {
@@ -107,11 +103,12 @@ void read_softer_water(const Node& table, Assumptions& assumptions) {
 Assumptions parse_assumptions(std::string_view text, const std::string& file) {
   Problems problems;
   const Node root = Node::parse(text, file, problems);
-  root.allow_only(Names{"_about", "assumptions", "metal_limits", "softer_water"});
+  root.allow_only(Names{"_about", "assumptions", "metal_limits", "softer_water", "reasons"});
   Assumptions assumptions;
   if (const auto table = root.require("assumptions")) read_assumptions(*table, assumptions);
   if (const auto table = root.require("metal_limits")) read_metal_limits(*table, assumptions);
   if (const auto table = root.require("softer_water")) read_softer_water(*table, assumptions);
+  if (const auto table = root.require("reasons")) assumptions.reasons = read_reason_priors(*table);
   problems.throw_if_any();
   return assumptions;
 }

@@ -7,6 +7,7 @@
 
 #include "planning/provenance.h"
 #include "planning/reading.h"
+#include "planning/reason_prior.h"
 
 namespace tub {
 
@@ -58,16 +59,13 @@ struct Assumptions {
   // Balance
   Assumed steadying_alkalinity_mg_l;  ///< tried in turn where a set asks for none
   Assumed saturation_index;  ///< low and high: the soft band
-  // What a retest may show to be altogether wrong
-  Assumed wrong_volume;               ///< share, two-sided
-  Assumed wrong_strength_loss;        ///< share, of acid and chlorine gone stale
-  Assumed wrong_carbon_dioxide_lost;  ///< share of the surplus in each wait
-  Assumed wrong_demand_mg_l;          ///< of free chlorine, beyond the fresh water's own
 
   /// Aesthetic limits of metals, mg/L: above, a sequestrant is asked for.
   ByReading<Assumed> metal_limits;
   /// What soft water is thought to be like where none was tested: pH, alkalinity, hardness, solids.
   ByReading<Assumed> softer_water;
+  /// What a retest may show to be altogether wrong.
+  std::vector<ReasonPrior> reasons;
 };
 
 /// Throws: Error with every fault of the text, a constant that is missing included

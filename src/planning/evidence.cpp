@@ -22,9 +22,8 @@ constexpr double settled = 1e-4;
 
 double half_range(const Assumed& assumed) { return (assumed.high - assumed.low) / 2; }
 
-bool goes_stale(const Product& product) {
-  return product.can(Purpose::lower_ph) || product.can(Purpose::sanitize_chlorine);
-}
+/// The standard deviation of what is altogether wrong; 0: it is never suspected.
+double wrong_by(const ReasonPrior* prior) { return prior == nullptr ? 0 : prior->how_far / z_90; }
 
 /// The spread of what changes by so much for each value.
 double spread_of(const SquareMatrix& root, const std::vector<double>& slopes) {
@@ -75,24 +74,27 @@ double Estimate::deviation(std::size_t source) const {
 
 Evidence::Evidence(const Situation& situation) : situation_(&situation), history_(situation) {
   const Assumptions& assumed = situation.assumptions;
+  const ReasonPrior* const volume = prior_of(assumed.reasons, "volume");
   sources_.push_back({Kind::volume, 0, situation.request.tub.volume_give_or_take / z_90,
-                      assumed.wrong_volume.value / z_90, false});
+                      wrong_by(volume), false, volume});
   for (std::size_t i = 0; i < history_.starts().size(); ++i) {
     const StartShift& shift = history_.starts()[i];
     sources_.push_back({Kind::start, i, shift.deviation, 0, shift.only_more});
   }
   add_sources_of_supplies();
+  const ReasonPrior* const demand = prior_of(assumed.reasons, "demand");
   sources_.push_back({Kind::demand, 0, half_range(assumed.fresh_water_demand_mg_l) / z_90,
-                      assumed.wrong_demand_mg_l.value / z_90, false});
+                      wrong_by(demand), false, demand});
   given_up_.assign(sources_.size(), false);
   add_carbon_dioxide();
 }
 
 void Evidence::add_carbon_dioxide() {
   const Assumptions& assumed = situation_->assumptions;
+  const ReasonPrior* const lost = prior_of(assumed.reasons, "carbon_dioxide_lost");
   sources_.push_back({Kind::carbon_dioxide, history_.stretch(),
-                      assumed.carbon_dioxide_lost_per_wait.high / z_90,
-                      assumed.wrong_carbon_dioxide_lost.value / z_90, true});
+                      assumed.carbon_dioxide_lost_per_wait.high / z_90, wrong_by(lost), true,
+                      lost});
   given_up_.push_back(false);
 }
 
@@ -108,10 +110,10 @@ void Evidence::add_sources_of_supplies() {
     const double spoon = situation_->spoon_half_width(supplies[i]);
     sources_.push_back(
         {Kind::strength, i, std::hypot(product.strength_half_width, spoon) / z_90, 0, false});
-    const double wrong =
-        goes_stale(product) ? situation_->assumptions.wrong_strength_loss.value / z_90 : 0;
-    if (product.strength_loss <= 0 && wrong <= 0) continue;
-    sources_.push_back({Kind::loss, i, product.strength_loss / z_90, wrong, true});
+    const ReasonPrior* const weak =
+        prior_of(situation_->assumptions.reasons, "weak_product", product.id);
+    if (product.strength_loss <= 0 && weak == nullptr) continue;
+    sources_.push_back({Kind::loss, i, product.strength_loss / z_90, wrong_by(weak), true, weak});
   }
 }
 

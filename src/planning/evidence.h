@@ -19,6 +19,7 @@ struct TakenForGranted {
   double deviation = 0;    ///< standard deviation as planned with; 0: certain
   double wrong = 0;        ///< the same where it is altogether wrong; 0: never suspected
   bool only_more = false;  ///< never below 0: a loss
+  const ReasonPrior* prior = nullptr;  ///< of the assumptions; null: never suspected
 };
 
 /// The likeliest values of everything taken for granted, given the readings.

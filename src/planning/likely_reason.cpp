@@ -10,17 +10,9 @@ namespace {
 
 using Kind = TakenForGranted::Kind;
 
-/// A volume that differs by more than this factor is another tub, not a reason.
-constexpr double most_volume_factor = 3;
-/// What is not known to better than this share explains nothing.
-constexpr double least_known = 0.5;
-/// A smaller loss is none.
-constexpr double least_loss = 0.02;
-constexpr double nearly_all = 0.97;
-
 struct Suspect {
   std::size_t source = 0;
-  double log_likelihood = 0;
+  double log_odds = 0;  ///< up to what is the same for all
 };
 
 /// A source's own likelihood; one that never goes below 0 has all its chance above.
@@ -38,14 +30,14 @@ std::vector<Suspect> suspects_of(const Evidence& evidence) {
   const double nothing_wrong = evidence.estimate().log_likelihood;
   std::vector<Suspect> suspects;
   for (std::size_t i = 0; i < evidence.sources().size(); ++i) {
-    if (evidence.sources()[i].wrong <= 0 || evidence.is_given_up(i)) continue;
+    const ReasonPrior* const prior = evidence.sources()[i].prior;
+    if (prior == nullptr || evidence.is_given_up(i)) continue;
     if (!evidence.has_effect(evidence.sources()[i])) continue;
     const double likelihood = log_likelihood_if_wrong(evidence, i);
-    if (likelihood > nothing_wrong) suspects.push_back({i, likelihood});
+    if (likelihood > nothing_wrong) suspects.push_back({i, likelihood + std::log(prior->often)});
   }
-  std::stable_sort(suspects.begin(), suspects.end(), [](const Suspect& a, const Suspect& b) {
-    return a.log_likelihood > b.log_likelihood;
-  });
+  std::stable_sort(suspects.begin(), suspects.end(),
+                   [](const Suspect& a, const Suspect& b) { return a.log_odds > b.log_odds; });
   return suspects;
 }
 
@@ -55,15 +47,12 @@ bool explains(const Estimate& estimate, std::span<const ComparedReading> compare
   });
 }
 
-bool is_plausible(Kind kind, double value, double deviation) {
-  if (kind == Kind::volume) {
-    const double factor = 1 + value;
-    return factor > 1 / most_volume_factor && factor < most_volume_factor &&
-           z_90 * deviation <= least_known * factor;
-  }
-  if (kind == Kind::demand) return value > 0;
-  if (deviation > value) return false;  // as likely as not there is no loss
-  return value >= least_loss && value <= nearly_all;
+bool is_plausible(const TakenForGranted& source, double value, double deviation) {
+  const ReasonPrior& prior = *source.prior;
+  const double figure = source.kind == Kind::volume ? 1 + value : value;
+  if (prior.known_to > 0 && z_90 * deviation > prior.known_to * figure) return false;
+  if (source.only_more && deviation > value) return false;  // as likely as not there is no loss
+  return prior.plausible.holds(figure);
 }
 
 /// Shares stay between none and all.
@@ -106,8 +95,8 @@ LikelyReason likely_reason(const Situation& situation, const Evidence& evidence,
   for (const Suspect& suspect : suspects_of(evidence)) {
     const Estimate estimate = evidence.estimate_if_unknown(suspect.source);
     const double value = estimate.values[suspect.source];
-    const Kind kind = evidence.sources()[suspect.source].kind;
-    if (!is_plausible(kind, value, estimate.deviation(suspect.source))) continue;
+    const TakenForGranted& source = evidence.sources()[suspect.source];
+    if (!is_plausible(source, value, estimate.deviation(suspect.source))) continue;
     if (!explains(estimate, compared)) continue;
     return {reason_from(situation, evidence, suspect.source, estimate), suspect.source};
   }

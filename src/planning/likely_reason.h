@@ -27,8 +27,9 @@ struct LikelyReason {
   std::optional<std::size_t> source;  ///< of the evidence: what is to be given up
 };
 
-/// The reason under which the readings are likeliest, each source allowed to be as wrong as such
-/// things are; its figure is the one that explains the readings by itself.
+/// The likeliest reason: how often such a thing is wrong at all (`Assumptions::reasons`), times how
+/// likely the readings are when it is as wrong as such things are. Its figure is the one that
+/// explains the readings by itself.
 ///
 /// Codes: volume { volume_l, low_l, high_l }, weak_product { product, share, low, high } (of its
 /// label's strength), carbon_dioxide_lost { share } (of the surplus over air), demand

@@ -93,13 +93,21 @@ void TubHistory::pour(std::size_t supply, DoseMove dose) {
   events_.emplace_back(Pour{supply, std::move(dose), settled, stretch_});
 }
 
-Water TubHistory::after_pour(const Water& water, const Pour& pour, const Circumstances& tub) const {
+Water TubHistory::after_pour(const Water& water, const Pour& pour, const Circumstances& tub,
+                             double& demand_mg_l) const {
   DoseMove dose = in_this_tub(pour.dose, tub, pour.supply);
-  // A demand takes no more than there is, and never gives.
-  if (dose.spends_mg_l > 0) {
-    dose.spends_mg_l = std::max(0.0, dose.spends_mg_l + tub.extra_demand_mg_l);
-  }
+  // A demand takes no more than there is, and never gives; what it still wants, the next pour
+  // meets.
+  if (dose.spends_mg_l > 0) demand_mg_l += std::max(0.0, dose.spends_mg_l + tub.extra_demand_mg_l);
+  dose.spends_mg_l = dose.goal == situation_->sanitizer.reading ? demand_mg_l : 0;
   Water poured = situation_->bench.after(water, Move{dose});
+  if (dose.spends_mg_l > 0) {
+    const Water unspent = dose.supply->add_to(water, dose.mg_l);
+    const double spent = situation_->bench.reading(*dose.goal, unspent) -
+                         situation_->bench.reading(*dose.goal, poured);
+    const double met = std::max(0.0, spent - dose.spends_per_mg * dose.mg_l);
+    demand_mg_l = std::max(0.0, demand_mg_l - met);
+  }
   double& carbonate = poured.totals[Component::carbonate];
   const double surplus = carbonate - pour.settled.at(poured.totals[Component::alkalinity]);
   const bool is_told = pour.stretch < tub.carbon_dioxide_lost.size();
@@ -165,10 +173,11 @@ TubHistory::Outcome TubHistory::outcome(const Circumstances& tub) const {
     const TubHistory& history;
     const Bench& bench;
     Outcome& result;
+    double demand_mg_l = 0;  ///< of the sanitizer, that nothing has met so far
 
     void operator()(const Move& move) { result.water = bench.after(result.water, move); }
     void operator()(const Pour& pour) {
-      result.water = history.after_pour(result.water, pour, tub);
+      result.water = history.after_pour(result.water, pour, tub, demand_mg_l);
     }
     void operator()(const Rounds& done) {
       RoundsMove rounds = done.rounds;
@@ -184,8 +193,8 @@ TubHistory::Outcome TubHistory::outcome(const Circumstances& tub) const {
     }
   };
   Outcome result{{}, start(tub)};
-  for (const Event& event : events_)
-    std::visit(Doing{tub, *this, situation_->bench, result}, event);
+  Doing doing{tub, *this, situation_->bench, result};
+  for (const Event& event : events_) std::visit(doing, event);
   return result;
 }
 

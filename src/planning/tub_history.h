@@ -97,7 +97,9 @@ class TubHistory {
 
   Water start(const Circumstances& circumstances) const;
   SettledCarbon settled_after(const DoseMove& dose) const;
-  Water after_pour(const Water& water, const Pour& pour, const Circumstances& tub) const;
+  /// demand_mg_l: of the sanitizer, that nothing has met so far; less by what this pour meets
+  Water after_pour(const Water& water, const Pour& pour, const Circumstances& tub,
+                   double& demand_mg_l) const;
   void add_unmeasured(const Totals& per_mg_l, double deviation_mg_l);
   std::size_t index_of(const Supply& supply) const;
 

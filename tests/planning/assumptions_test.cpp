@@ -1,9 +1,11 @@
 // Assumptions: every constant is there, with a range that holds it and a source.
 #include "planning/assumptions.h"
 
+#include <algorithm>
 #include <catch2/catch.hpp>
 
 #include "data_files.h"
+#include "planning/product.h"
 
 namespace {
 
@@ -45,4 +47,34 @@ TEST_CASE("a constant that is missing or unknown is reported") {
   CHECK(found.find("the field \"wait_minutes\" is missing") != std::string::npos);
   CHECK(found.find("did you mean wait_minutes?") != std::string::npos);
   CHECK(found.find("the field \"iron\" is missing") != std::string::npos);
+}
+
+TEST_CASE("every acid and every chlorine has a row that says how often it is weak") {
+  const tub::Assumptions found = assumptions();
+  const auto products = tub::parse_products(
+      tub::testing::source_file("src/planning/data/products.json"), "products.json");
+  for (const tub::Product& product : products) {
+    CAPTURE(product.id);
+    const bool is_suspected =
+        product.can(tub::Purpose::lower_ph) || product.can(tub::Purpose::sanitize_chlorine);
+    CHECK((prior_of(found.reasons, "weak_product", product.id) != nullptr) == is_suspected);
+  }
+  for (const tub::ReasonPrior& row : found.reasons) {
+    CAPTURE(row.reason);
+    CHECK(row.source.is_assumption());
+    CHECK(row.how_far <= row.plausible.high);
+    for (const std::string& id : row.products) {
+      CHECK(std::any_of(products.begin(), products.end(),
+                        [&](const tub::Product& product) { return product.id == id; }));
+    }
+  }
+}
+
+TEST_CASE("dry chlorine is suspected less often than the water that it went into") {
+  const tub::Assumptions found = assumptions();
+  const auto often = [&](const char* reason, const char* product = "") {
+    return prior_of(found.reasons, reason, product)->often;
+  };
+  CHECK(often("weak_product", "dichlor_dihydrate") < often("demand") / 10);
+  CHECK(often("weak_product", "sodium_hypochlorite") >= often("demand"));
 }

@@ -78,6 +78,37 @@ TEST_CASE("alkalinity that rises by 90 instead of 60 says that the tub holds two
   CHECK(again.volume_l == Approx(1340 / 1.5).epsilon(0.01));
 }
 
+TEST_CASE(
+    "whatever chlorine reads low after dichlor, the water's demand is likelier than weak dichlor") {
+  const PlanRequest request = request_for_water(7.6, 110, 200);
+  const Plan plan = plan_of(request);
+  const Step& step = step_for(plan.steps, "dichlor_dihydrate");
+  for (const char* kit : {"strip", "drop_kit", "photometer"}) {
+    for (const double share : {0.0, 0.1, 0.2, 0.36, 0.5}) {
+      CAPTURE(kit, share);
+      PlanRequest again = request;
+      again.retests = {report_after(step.number, Reading::free_chlorine,
+                                    share * step.after->free_chlorine_mg_l, kit)};
+      const FoundReading found = plan_of(again).found.front();
+      REQUIRE(found.likely);
+      CHECK(found.likely->code == "demand");
+    }
+  }
+}
+
+TEST_CASE("liquid chlorine that reaches a third of what it should is stale, as jugs often are") {
+  PlanRequest request = request_for_water(7.6, 110, 200);
+  request.sanitizer.kind = "sodium_hypochlorite";
+  request.shelf.push_back(shelf_item("sodium_hypochlorite"));
+  const Plan plan = plan_of(request);
+  const Step& step = step_for(plan.steps, "sodium_hypochlorite");
+  request.retests = {report_after(step.number, Reading::free_chlorine,
+                                  0.36 * step.after->free_chlorine_mg_l, "photometer")};
+  const FoundReading found = plan_of(request).found.front();
+  REQUIRE(found.likely);
+  CHECK(found.likely->code == "weak_product");
+}
+
 TEST_CASE("a reading as it was expected leaves the rest of the plan as it was") {
   const Plan plan = plan_of(sample_request());
   for (const Step& step : plan.steps) {

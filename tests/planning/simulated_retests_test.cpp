@@ -5,6 +5,7 @@
 #include <cmath>
 #include <cstdio>
 #include <random>
+#include <set>
 #include <string_view>
 
 #include "planning/goals.h"
@@ -142,6 +143,15 @@ void check(const Tally& tally, int tubs) {
   CHECK(tally.named == tally.said);
 }
 
+/// What the last plan says of every reading that was far off.
+std::set<std::string> codes_named(const Startup& startup) {
+  std::set<std::string> codes;
+  for (const FoundReading& found : startup.last.found) {
+    if (found.likely) codes.insert(found.likely->code);
+  }
+  return codes;
+}
+
 }  // namespace
 
 TEST_CASE("tubs as their jobs say end in their bands, and nothing is called wrong") {
@@ -163,6 +173,34 @@ TEST_CASE("stale acid is found out, and the water comes right") {
 
 TEST_CASE("carbon dioxide that leaves in the waits is found out, and the water comes right") {
   check(tally_of(gas_lost, few), few);
+}
+
+TEST_CASE(
+    "chlorine that reads low after dichlor is used up by the water before the dichlor is weak") {
+  for (const double extra_mg_l : {1.5, 2.5}) {
+    CAPTURE(extra_mg_l);
+    const Truth thirsty{1, {}, 0, extra_mg_l};
+    const Startup startup = started_up(well_tested(7.6, 110, 200, 1340), thirsty, "photometer");
+    CHECK(codes_named(startup) == std::set<std::string>{"demand"});
+    CHECK(startup.is_ended);
+  }
+}
+
+TEST_CASE("liquid chlorine that falls short at every pour is stale") {
+  PlanRequest request = well_tested(7.2, 110, 200, 1340);
+  request.sanitizer.kind = "sodium_hypochlorite";
+  request.shelf.push_back(shelf_item("sodium_hypochlorite"));
+  const Truth stale{1, {{"sodium_hypochlorite", 0.3}}, 0, 0};
+  const Startup startup = started_up(request, stale, "photometer");
+  CHECK(codes_named(startup).contains("weak_product"));
+  CHECK(startup.is_ended);
+}
+
+TEST_CASE("two products that fall short alike are a larger tub, not two reasons") {
+  const Truth larger{1.5, {}, 0, 0};
+  const Startup startup = started_up(well_tested(7.4, 30, 200, 1340), larger, "photometer");
+  CHECK(codes_named(startup) == std::set<std::string>{"volume"});
+  CHECK(startup.last.volume_l == Approx(1.5 * 1340).epsilon(0.05));
 }
 
 TEST_CASE("how often, over a hundred tubs of each kind", "[.][long]") {

@@ -69,8 +69,10 @@ void SimulatedTub::follow(const Step& step, std::size_t first_pour, std::size_t 
   for (std::size_t i = first_pour; i < end; ++i) {
     pour(addition->portions.at(i), addition->product);
     for (const auto& [key, mg_l] : addition->spends) {
-      const double wanted = i == 0 ? mg_l + truth_.extra_demand_mg_l : 0;
-      water_ = spend_free_chlorine(water_, std::min(wanted, state().free_chlorine_mg_l));
+      if (i == 0) demand_mg_l_ += mg_l + truth_.extra_demand_mg_l;
+      const double met = std::min(demand_mg_l_, state().free_chlorine_mg_l);
+      water_ = spend_free_chlorine(water_, met);
+      demand_mg_l_ -= met;
     }
     wait();
   }

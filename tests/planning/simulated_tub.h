@@ -37,6 +37,7 @@ class SimulatedTub {
   const PlanRequest& request_;
   Truth truth_;
   Water water_;
+  double demand_mg_l_ = 0;  ///< that no chlorine has met so far
 };
 
 /// The whole startup: every pour by the card, a retest after each, and the plan made again.
