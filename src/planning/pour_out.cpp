@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <limits>
 #include <set>
 
@@ -82,7 +83,7 @@ class PouringOut {
       if (auto* dose = std::get_if<DoseMove>(&move); dose != nullptr && dose != last) {
         pour(*dose, move);
       }
-      if (auto* rounds = std::get_if<RoundsMove>(&move)) pour_turn(*rounds);
+      if (auto* rounds = std::get_if<RoundsMove>(&move)) pour_turn(*rounds, dose_after(*rounds));
     }
     drop_empty(parts_.balance.moves);
   }
@@ -209,9 +210,23 @@ class PouringOut {
     return rules;
   }
 
+  /// The dose that goes on with what the turns began; null if there is none.
+  DoseMove* dose_after(const RoundsMove& rounds) {
+    bool is_after = false;
+    for (Move& move : parts_.balance.moves) {
+      auto* dose = std::get_if<DoseMove>(&move);
+      const bool goes_on =
+          dose != nullptr && dose->supply == rounds.dose.supply && dose->goal == rounds.dose.goal;
+      if (is_after && goes_on) return dose;
+      is_after = is_after || std::get_if<RoundsMove>(&move) == &rounds;
+    }
+    return nullptr;
+  }
+
   /// A turn's acid is measured down, so that no turn goes past what the pour window allows; the
-  /// turns are then as many as come nearest to the whole.
-  void pour_turn(RoundsMove& rounds) {
+  /// turns are then as many as come nearest to the whole; or enough, where a last dose can be less
+  /// by what that is too much, and still is half of itself.
+  void pour_turn(RoundsMove& rounds, DoseMove* last) {
     DoseMove& dose = rounds.dose;
     const double all_mg_l = dose.mg_l * rounds.times;
     const Measuring by = measuring(dose);
@@ -222,9 +237,13 @@ class PouringOut {
     const Measuring::Amount rest = by.down(std::min(limit, size - half.size));
     std::vector amounts = size <= limit ? std::vector{by.down(size)} : std::vector{half, rest};
     set(dose, {.amounts = std::move(amounts), .asked = size, .most_in_one = limit});
-    if (dose.mg_l > 0) {
-      rounds.times = std::max(1, static_cast<int>(std::lround(all_mg_l / dose.mg_l)));
-    }
+    if (dose.mg_l <= 0) return;
+    const double turns = all_mg_l / dose.mg_l;
+    const double enough = std::ceil(turns - 1e-9);
+    const double too_much_mg_l = (enough - turns) * dose.mg_l;
+    const bool takes_rest = last != nullptr && last->mg_l > 2 * too_much_mg_l;
+    rounds.times = std::max(1, static_cast<int>(takes_rest ? enough : std::round(turns)));
+    if (takes_rest) last->mg_l -= too_much_mg_l;
   }
 
   std::size_t index_of(const Move& move) const {
@@ -257,6 +276,16 @@ std::set<Reading> met(const Situation& situation, const Draft& draft) {
   return readings;
 }
 
+/// What is missed is measured finely; what still is, together with the reading that moves with it.
+std::set<Reading> finer_for(const std::set<Reading>& missed, const std::set<Reading>& fine) {
+  std::set<Reading> finer = fine;
+  finer.insert(missed.begin(), missed.end());
+  if (finer != fine) return finer;
+  if (missed.contains(Reading::ph)) finer.insert(Reading::total_alkalinity);
+  if (missed.contains(Reading::total_alkalinity)) finer.insert(Reading::ph);
+  return finer;
+}
+
 }  // namespace
 
 Draft poured_out(const Situation& situation, const DraftParts& parts) {
@@ -265,12 +294,13 @@ Draft poured_out(const Situation& situation, const DraftParts& parts) {
   // What is measured finely moves the others a little: until nothing more is missed.
   for (;;) {
     Draft poured = PouringOut(situation, parts, fine).all();
+    std::set<Reading> missed;
     const std::set<Reading> kept = met(situation, poured);
-    const std::size_t before = fine.size();
-    for (const Reading reading : wanted) {
-      if (!kept.contains(reading)) fine.insert(reading);
-    }
-    if (fine.size() == before) return poured;
+    std::set_difference(wanted.begin(), wanted.end(), kept.begin(), kept.end(),
+                        std::inserter(missed, missed.end()));
+    const std::set<Reading> finer = finer_for(missed, fine);
+    if (finer == fine) return poured;
+    fine = finer;
   }
 }
 

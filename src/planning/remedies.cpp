@@ -138,7 +138,16 @@ class Shopping {
   std::optional<Bought> all_;
 };
 
+/// Softer water holds less of it than is wanted.
+bool softer_water_lacks_it(const Situation& situation, const Unmet& unmet) {
+  const auto& softer = situation.assumptions.softer_water;
+  const auto found = softer.find(unmet.reading);
+  const bool is_total = unmet.reading != Reading::ph && found != softer.end();
+  return is_total && unmet.low && unmet.reached < *unmet.low && found->second.value < *unmet.low;
+}
+
 bool other_water_may_mend(const Situation& situation, const Unmet& unmet) {
+  if (softer_water_lacks_it(situation, unmet)) return false;
   // Sanitizer that is too high falls by itself; what makes it is bought.
   const bool is_sanitizer = unmet.reading == situation.sanitizer.reading;
   return situation.goal(unmet.reading) != nullptr && !(is_sanitizer && unmet.remedy);

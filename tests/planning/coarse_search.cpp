@@ -44,6 +44,7 @@ class Search {
         }
       }
     }
+    in_turns();
     in_rounds();
     return best_;
   }
@@ -73,6 +74,21 @@ class Search {
         Draft aired = moves;
         aired.emplace_back(ReleaseMove{to});
         consider(aired);
+      }
+    }
+  }
+
+  /// Acid between two pours of bicarbonate.
+  void in_turns() {
+    if (alkaline_ == nullptr || acid_ == nullptr) return;
+    for (const double first : amounts) {
+      for (const double acid : amounts) {
+        for (const double rest : amounts) {
+          if (first <= 0 || acid <= 0 || rest <= 0) continue;
+          consider({DoseMove{alkaline_, Reading::total_alkalinity, first},
+                    DoseMove{acid_, Reading::ph, acid},
+                    DoseMove{alkaline_, Reading::total_alkalinity, rest}});
+        }
       }
     }
   }

@@ -13,7 +13,8 @@ struct CoarseBest {
 };
 
 /// Tries amounts of the shelf's bicarbonate, soda ash and acid on a grid, in three orders, with and
-/// without air before the sanitizer and the calcium, and acid with air in rounds. Every pour obeys
+/// without air before the sanitizer and the calcium, acid between two pours of bicarbonate, and acid
+/// with air in rounds. Every pour obeys
 /// the pH window, as the planner's must.
 CoarseBest coarse_best(const Situation& situation);
 

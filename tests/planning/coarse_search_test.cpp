@@ -3,7 +3,10 @@
 
 #include <catch2/catch.hpp>
 
+#include "base/error.h"
+#include "planning/make_plan.h"
 #include "planning/measured_draft.h"
+#include "planning/start_water.h"
 #include "random_job.h"
 #include "sample_job.h"
 
@@ -21,6 +24,40 @@ TEST_CASE("what a plan leaves unmet, no coarse search over the shelf meets") {
     CAPTURE(seed, planned.unsafe, planned.unmet, best.score.unsafe, best.score.unmet);
     CHECK_FALSE(meets_more(best.score, planned));
   }
+}
+
+TEST_CASE("water with next to no alkalinity reaches its bands wherever a coarse search does") {
+  int reached = 0;
+  for (const char* measure : {"grams", "grams_and_us_spoons", "ounces"}) {
+    for (const double alkalinity : {0.0, 0.3, 1.0, 4.0}) {
+      for (const double ph : {5.5, 6.5, 7.5, 8.5}) {
+        PlanRequest request = request_for_water(ph, alkalinity, 10);
+        request.measure = measure_system(measure);
+        CAPTURE(measure, alkalinity, ph);
+        try {
+          start_water(request.water, planning_data(), species_table());
+        } catch (const Error&) {
+          continue;  // no such water: alkalinity that the pH forbids
+        }
+        const Situation situation(request, planning_data(), species_table());
+        const Score planned = score(situation, measured_draft(situation));
+        if (planned.unsafe + planned.unmet == 0) ++reached;
+        if (planned.unsafe + planned.unmet > 0) {
+          CHECK_FALSE(meets_more(coarse_best(situation).score, planned));
+        }
+      }
+    }
+  }
+  CHECK(reached >= 40);
+}
+
+TEST_CASE("water of no alkalinity in a small tub, weighed in ounces, does not end at 35 mg/L") {
+  PlanRequest request = request_for_water(7.0, 0, 10);
+  request.tub.volume_l = 150;
+  request.measure = measure_system("ounces");
+  const Plan plan = make_plan(request, planning_data(), species_table());
+  CHECK(plan.final.total_alkalinity_mg_l >= 100);
+  CHECK(plan.unmet.empty());
 }
 
 }  // namespace tub

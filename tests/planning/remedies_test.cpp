@@ -178,4 +178,29 @@ TEST_CASE("what is bought in the amount that is said is what the plan then takes
   }
 }
 
+TEST_CASE("too little alkalinity or calcium is never answered with softer water") {
+  for (std::uint64_t seed = 0; seed < 60; ++seed) {
+    const Plan plan = make_plan(random_request(seed), planning_data(), species_table());
+    for (const Unmet& unmet : plan.unmet) {
+      const bool is_low = unmet.low && unmet.reached < *unmet.low;
+      const bool is_held_less =
+          unmet.reading == Reading::total_alkalinity || unmet.reading == Reading::calcium_hardness;
+      if (!is_low || !is_held_less || !unmet.remedy) continue;
+      CAPTURE(seed, name_of(unmet.reading));
+      CHECK(unmet.remedy->with != "softer_water");
+    }
+  }
+  // Nothing on the shelf against the pH that bicarbonate makes: acid is what helps.
+  PlanRequest request = request_for_water(7.5, 1, 10);
+  std::erase_if(request.shelf,
+                [](const ShelfItem& item) { return item.product.can(Purpose::lower_ph); });
+  const Plan plan = make_plan(request, planning_data(), species_table());
+  REQUIRE_FALSE(plan.unmet.empty());
+  for (const Unmet& unmet : plan.unmet) {
+    REQUIRE(unmet.remedy);
+    CHECK(unmet.remedy->kind == "buy");
+    CHECK(unmet.remedy->product == "dry_acid");
+  }
+}
+
 }  // namespace tub

@@ -100,8 +100,15 @@ class Search {
     });
     consider([&](const BalanceMeans& means) -> std::optional<Draft> {
       const auto both = means.pair(up, other);
-      return both ? std::optional(means.ph_around(*both)) : std::nullopt;
+      return both ? means.ph_around(*both) : std::nullopt;
     });
+    for (const Scale scale : {Scale::owned, Scale::fine}) {
+      if (done()) return;
+      consider([&, scale](const BalanceMeans& means) -> std::optional<Draft> {
+        const auto both = means.pair(up, other);
+        return both ? means.in_turns(*both, scale) : std::nullopt;
+      });
+    }
   }
 
   /// The set asks for no alkalinity, but without any pH does not hold still.
@@ -130,7 +137,7 @@ class Search {
     });
     consider([both](const BalanceMeans& means) -> std::optional<Draft> {
       const auto pair = both(means);
-      return pair ? std::optional(means.ph_around(*pair)) : std::nullopt;
+      return pair ? means.ph_around(*pair) : std::nullopt;
     });
   }
 

@@ -1,6 +1,7 @@
 #include "planning/goals/balance_means.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "planning/divisions.h"
@@ -18,6 +19,10 @@ constexpr int most_rounds = 40;
 constexpr int depth_halvings = 4;
 /// Of what an edge allows: what is poured is rounded.
 constexpr double short_of_edge = 0.97;
+/// The same of what the window allows of a pour that others follow.
+constexpr double inside = 0.9;
+/// Pours of two products by turns: more are too many for one day.
+constexpr int most_turns = 6;
 /// Jets come no nearer to the air than this, log10: the last of the surplus takes for ever.
 constexpr double short_of_air = 0.1;
 
@@ -44,6 +49,13 @@ void append_turns(Draft& moves, RoundsMove turns, double last_release) {
   if (all_alike) return;
   moves.emplace_back(turns.dose);
   moves.emplace_back(ReleaseMove{last_release});
+}
+
+/// Less rounds to nothing.
+bool can_be_measured(const Situation& situation, const DoseMove& dose, Scale scale) {
+  const double size = situation.size(*dose.supply, dose.mg_l);
+  const Measuring owned(situation.request.measure, dose.supply->product(), size);
+  return size >= (scale == Scale::owned ? owned : Measuring::finely()).smallest();
 }
 
 Water plus(const Water& water, const Totals& totals, double amount) {
@@ -157,15 +169,38 @@ std::optional<Draft> BalanceMeans::buffered(const Supply& alkaline, double alkal
 
 Draft BalanceMeans::ph_first(const Draft& pair) const { return {pair.back(), pair.front()}; }
 
-Draft BalanceMeans::ph_around(const Draft& pair) const {
-  constexpr double inside = 0.9;  // of what the window allows: a pour is rounded
+std::optional<Draft> BalanceMeans::ph_around(const Draft& pair) const {
   DoseMove before = std::get<DoseMove>(pair.back());
   DoseMove rest = before;
   const Water from = situation_.bench.after(situation_.start.water, frame_.before);
   before.mg_l = inside * largest_pour(from, *before.supply, before.mg_l, window_of(situation_),
                                       situation_.bench);
   rest.mg_l -= before.mg_l;
-  return {before, pair.front(), rest};
+  if (!can_be_measured(situation_, before, Scale::owned)) return std::nullopt;
+  return Draft{before, pair.front(), rest};
+}
+
+std::optional<Draft> BalanceMeans::in_turns(const Draft& pair, Scale scale) const {
+  const Bench& bench = situation_.bench;
+  Water water = bench.after(situation_.start.water, frame_.before);
+  std::array<DoseMove, 2> left = {std::get<DoseMove>(pair.front()),
+                                  std::get<DoseMove>(pair.back())};
+  Draft moves;
+  int passed = 0;  // in a row
+  for (std::size_t i = 0; passed < 2 && moves.size() < most_turns; i = 1 - i) {
+    DoseMove part = left.at(i);
+    const double most =
+        largest_pour(water, *part.supply, part.mg_l / inside, window_of(situation_), bench);
+    part.mg_l = std::min(part.mg_l, inside * most);
+    const bool is_turn = can_be_measured(situation_, part, scale);
+    passed = is_turn ? 0 : passed + 1;
+    if (!is_turn) continue;
+    left.at(i).mg_l -= part.mg_l;
+    water = bench.after(water, Move{part});
+    moves.emplace_back(part);
+  }
+  const bool is_done = left[0].mg_l <= 0 && left[1].mg_l <= 0;
+  return is_done ? std::optional(moves) : std::nullopt;
 }
 
 bool BalanceMeans::turns_are_safe(const RoundsMove& rounds, const Water& from) const {

@@ -15,6 +15,9 @@ struct BalanceAims {
   double ph_from_above = 0;
 };
 
+/// What amounts are measured with: what the owner has, or a 0.1 g scale.
+enum class Scale { owned, fine };
+
 /// Solves single means on the final water. Every member gives nothing where its means would have
 /// to be taken out of the water instead of put in.
 class BalanceMeans {
@@ -35,9 +38,13 @@ class BalanceMeans {
   /// second product for pH. Nothing where the water has that much.
   std::optional<Draft> buffered(const Supply& alkaline, double alkalinity, const Supply& ph) const;
   /// A pair in another order, where a pour of the usual one would leave the window: pH first, or as
-  /// much of it as the window allows, then alkalinity, then the rest.
+  /// much of it as the window allows, then alkalinity, then the rest (nothing where so little of it
+  /// comes first that nobody can measure it).
   Draft ph_first(const Draft& pair) const;
-  Draft ph_around(const Draft& pair) const;
+  std::optional<Draft> ph_around(const Draft& pair) const;
+  /// By turns, as much of each as the window allows: water that holds next to nothing takes little
+  /// of either at once. Nothing where no turn that can be measured gets on.
+  std::optional<Draft> in_turns(const Draft& pair, Scale scale) const;
   /// Acid for alkalinity, air for pH, in as few rounds as one step's pours and the pH window allow.
   std::optional<Draft> acid_and_air(const Supply& acid) const;
   /// For one dose: as far as an edge of the other reading's band or gate allows.
