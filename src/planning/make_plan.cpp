@@ -68,7 +68,9 @@ std::vector<Reason> assumed_by(const Situation& situation, const Draft& draft) {
   };
   append(situation.request.tub.assumed);
   append(situation.start.assumed);
-  assumed.push_back(reason_of(situation.assumptions.dosing_temperature_c));
+  const Assumed& dosing = situation.assumptions.dosing_temperature_c;
+  // A tub that is bathed in colder is poured into at that temperature.
+  if (situation.dosing_c == dosing.value) assumed.push_back(reason_of(dosing));
   assumed.push_back(reason_of(situation.assumptions.carbon_dioxide_lost_per_wait));
   if (situation.refill.fraction > 0) {
     assumed.push_back(reason_of(situation.assumptions.refill_half_width));

@@ -76,20 +76,19 @@ void set_vessel(Facts& facts, const Wording& wording) {
     facts.set("local_rules_first", messages.words("local_rules." + plan.use));
 }
 
-// The water that is poured into is at least this warm: heated to it first, or warm already.
+// The water that is poured into is at least this warm: as assumed; else, in a tub that is bathed in
+// colder, as it is heated to.
 double dosing_temperature_c(const Plan& plan) {
-  for (const Step& step : plan.steps) {
-    if (const auto* const heat = std::get_if<Heat>(&step.what)) {
-      if (heat->to_c < plan.final.temperature_c) return heat->to_c;
-    }
-  }
   for (const Reason& reason : plan.assumed) {
     if (reason.code != "dosing_temperature_c") continue;
     for (const auto& [name, value] : reason.parameters) {
       if (name == "value") return std::get<double>(value);
     }
   }
-  return plan.start.temperature_c;
+  for (const Step& step : plan.steps) {
+    if (const auto* const heat = std::get_if<Heat>(&step.what)) return heat->to_c;
+  }
+  return plan.final.temperature_c;
 }
 
 Words joined(const Messages& messages, std::string_view key, const Words& first, Words second) {

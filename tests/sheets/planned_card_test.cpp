@@ -1,6 +1,7 @@
 // Cards of plans that the planner made, for jobs drawn at random: any water, shelf, measure, retest
 // and target set.
 #include <catch2/catch.hpp>
+#include <cmath>
 
 #include "../layout/layout_test.h"
 #include "../planning/random_job.h"
@@ -35,6 +36,26 @@ TEST_CASE("a card of any plan answers every reading, in real type, and prints no
     CHECK(test::unanswered_readings(card) == std::vector<std::string>{});
     CHECK(test::typographic_faults(card) == std::vector<std::string>{});
     CHECK(test::printed_sums(card, plan) == std::vector<std::string>{});
+  }
+}
+
+TEST_CASE("a card names the temperature that the plan pours at, never a warmer one") {
+  for (const double bathing_c : {20.0, 27.0, 30.0, 38.0}) {
+    CAPTURE(bathing_c);
+    PlanRequest request = sample_request();
+    request.tub.bathing_temperature_c = bathing_c;
+    request.tub.shell = "vinyl";
+    const Plan plan = make_plan(request, planning_data(), species_table());
+    double poured_at_c = 0;
+    for (const Step& step : plan.steps) {
+      if (std::holds_alternative<Addition>(step.what) && poured_at_c == 0) {
+        poured_at_c = step.after->temperature_c;
+      }
+    }
+    const std::string words = test::words_of(startup_document(plan, quince_row_heading()));
+    CHECK(words.find("Water " + std::to_string(std::lround(poured_at_c)) + "\u202F°C or warmer") !=
+          std::string::npos);
+    if (bathing_c < 27) CHECK(words.find("27") == std::string::npos);
   }
 }
 
