@@ -40,6 +40,17 @@ double rounded_down(double grams) {
   return std::floor(grams / step + 1e-9) * step;
 }
 
+// What this card pours of what leaves stabiliser behind.
+double dichlor_g(const Wording& wording) {
+  double grams = 0;
+  for (const Step& step : wording.plan().steps) {
+    const auto* const addition = std::get_if<Addition>(&step.what);
+    if (addition == nullptr || !wording.product(addition->product).in_group("dichlor")) continue;
+    for (const Portion& portion : addition->portions) grams += portion.amount_g.value_or(0);
+  }
+  return grams;
+}
+
 }  // namespace
 
 Words active_sanitizer_words(const Wording& wording) {
@@ -68,8 +79,13 @@ Words hand_over_words(const Wording& wording) {
   const Messages& messages = wording.messages();
   const std::string product = wording.product_in_text(hand_over.to);
   const std::string limit = wording.value(Reading::cyanuric_acid, hand_over.cyanuric_acid_mg_l);
+  constexpr double least_said_g = 2;  // nobody keeps count of less
   const double grams = rounded_down(hand_over.dichlor_g);
-  if (grams <= 0) {
+  const double here = dichlor_g(wording);
+  if (hand_over.dichlor_g > 0 && here > 0 && here >= grams) {
+    return messages.words("hand_over.with_this_card", {{"product", product}, {"limit", limit}});
+  }
+  if (grams < least_said_g) {
     return messages.words("hand_over.at_once", {{"product", product}, {"limit", limit}});
   }
   return messages.words("hand_over.later",

@@ -48,6 +48,7 @@ constexpr std::array code_rows = {
     Row{"active.bromine", "share range"},
     Row{"hand_over.later", "amount limit product"},
     Row{"hand_over.at_once", "limit product"},
+    Row{"hand_over.with_this_card", "limit product"},
     Row{"drift.with_acid", "ph acid"},
     Row{"drift.without_acid", "ph"},
     Row{"assumed_list", "list"},

@@ -320,13 +320,25 @@ TEST_CASE("a share is never rounded to none or to all") {
   CHECK(says(card, "0.1–1.7\u202F% works at once; stabiliser stores about 99.6\u202F%"));
 }
 
-TEST_CASE("dichlor hands over at an amount that is rounded down, or at once") {
+TEST_CASE(
+    "dichlor hands over at an amount that is rounded down, with the card, or from the start") {
   Plan plan = quince_row_plan();
+  const auto card = [&] { return startup_document(plan, quince_row_heading()); };
   plan.hand_over = HandOver{"sodium_hypochlorite", 30, 87.9};
-  CHECK(says(startup_document(plan, quince_row_heading()), "After 87\u202Fg of dichlor in all"));
+  CHECK(says(card(), "After 87\u202Fg of dichlor in all"));
+  // What this card pours is as much already.
+  plan.hand_over->dichlor_g = 3;
+  CHECK(says(card(), "With this card\u2019s dichlor, stabiliser reaches 30\u202Fmg/L"));
   plan.hand_over->dichlor_g = 0;
-  CHECK(
-      says(startup_document(plan, quince_row_heading()), "use liquid chlorine, no more dichlor."));
+  CHECK(says(card(), "use liquid chlorine from the start, no dichlor."));
+  // So little that nobody would count it.
+  std::erase_if(plan.steps, [](const Step& step) {
+    const auto* const addition = std::get_if<Addition>(&step.what);
+    return addition != nullptr && addition->product == "dichlor_dihydrate";
+  });
+  plan.hand_over->dichlor_g = 0.03;
+  CHECK(says(card(), "use liquid chlorine from the start, no dichlor."));
+  CHECK_FALSE(says(card(), "0\u202Fg of dichlor"));
 }
 
 TEST_CASE("what is too fine for ounces stands in grams, never as none") {
