@@ -6,10 +6,13 @@
 #include <array>
 
 #include "app/paragraph.h"
+#include "app/range_text.h"
 #include "app/retest_text.h"
 #include "app/step_text.h"
 #include "app/terminal.h"
 #include "base/text.h"
+#include "sheets/sanitizer_facts.h"
+#include "sheets/wording.h"
 
 namespace tub {
 namespace {
@@ -32,15 +35,35 @@ std::string without_unit(std::string text) {
   return replaced(text, "_", " ");
 }
 
+// Words of a sheet; a terminal's blanks are all of one width.
+std::string evenly_spaced(const std::string& text) {
+  return replaced(replaced(text, "\u202F", " "), "\u00A0", " ");
+}
+
+// Steps stand in litres, grams and °C: so does all else.
+Heading in_metric_units(Heading heading) {
+  heading.weighs_in = UnitSystem::metric;
+  heading.measures_in = UnitSystem::metric;
+  return heading;
+}
+
 class PlanWriter {
  public:
-  PlanWriter(const Plan& plan, const Messages& names, const TextStyle& style)
-      : plan_(plan), names_(names), style_(style) {}
+  PlanWriter(const SheetSources& sources, const Messages& names, const TextStyle& style)
+      : plan_(sources.plan),
+        names_(names),
+        style_(style),
+        heading_(in_metric_units(sources.heading)),
+        sources_{sources.plan, heading_, sources.products, sources.version},
+        wording_(sources_, names) {}
+  PlanWriter(const PlanWriter&) = delete;
+  PlanWriter& operator=(const PlanWriter&) = delete;
 
-  std::string head(const Heading& heading) const {
+  std::string head() const {
+    const Heading& heading = wording_.sources().heading;
     const std::string name = heading.vessel_name.empty() ? "The tub" : heading.vessel_name;
     const std::string title = fmt::format("{}: {} L ±{} %, {}", name, tidy(plan_.volume_l, 0),
-                                          tidy(100 * plan_.volume_give_or_take, 0), plan_.use);
+                                          tidy(100 * plan_.volume_give_or_take, 1), plan_.use);
     std::string print = plan_.fingerprint;
     if (print.size() == 6) print.insert(4, "-");
     return bold(title, style_.with_colour) + "\n" +
@@ -100,9 +123,10 @@ class PlanWriter {
     text += note("Never together", hazards);
     std::string assumed;
     for (const Reason& reason : plan_.assumed) {
-      assumed += (assumed.empty() ? "" : "; ") + reason_text(reason);
+      assumed += (assumed.empty() ? "" : "; ") +
+                 evenly_spaced(text_of(wording_.reason(reason, "assumed")));
     }
-    return text + note("Assumed", assumed);
+    return text + note("Assumed (mg/L)", assumed.empty() ? assumed : assumed + ".");
   }
 
  private:
@@ -144,9 +168,7 @@ class PlanWriter {
   }
 
   static std::string span(Reading reading, std::optional<double> low, std::optional<double> high) {
-    if (low && high) {
-      return fmt::format("{} to {}", reading_text(reading, *low), reading_text(reading, *high));
-    }
+    if (low && high) return range_text(reading, {*low, *high});
     if (low) return reading_text(reading, *low) + " or more";
     return high ? reading_text(reading, *high) + " or less" : "";
   }
@@ -185,8 +207,10 @@ class PlanWriter {
   }
 
   static std::string shares_text(const Interval& share) {
-    return fmt::format("{} % (from {} to {})", tidy(100 * share.value, 0), tidy(100 * share.low, 0),
-                       tidy(100 * share.high, 0));
+    constexpr double small = 0.1;  // below it a whole percent says too little
+    const int decimals = share.high < small ? 1 : 0;
+    return fmt::format("{} % (from {})", tidy(100 * share.value, decimals),
+                       range_text({100 * share.low, 100 * share.high}, decimals));
   }
 
   std::string active_text() const {
@@ -205,17 +229,13 @@ class PlanWriter {
   std::string later_text() const {
     const std::string drift = drift_text();
     if (!plan_.hand_over) return drift;
-    const HandOver& hand_over = *plan_.hand_over;
-    return fmt::format(
-        "{} With {} g of dichlor in all cyanuric acid reaches {} mg/L: then go on "
-        "with {}.",
-        drift, tidy(hand_over.dichlor_g, 0), tidy(hand_over.cyanuric_acid_mg_l, 0),
-        product_name(hand_over.to, names_));
+    return drift + " " + evenly_spaced(text_of(hand_over_words(wording_)));
   }
 
   std::string drift_text() const {
     return fmt::format("as carbon dioxide leaves, pH climbs by itself to about {}, at most {}.",
-                       tidy(plan_.drift.ph_half_way, 1), tidy(plan_.drift.ph_at_air, 1));
+                       reading_text(Reading::ph, plan_.drift.ph_half_way),
+                       at_most_text(Reading::ph, plan_.drift.ph_at_air));
   }
 
   std::string hazard_text(const HazardPair& pair) const {
@@ -242,15 +262,17 @@ class PlanWriter {
   const Plan& plan_;
   const Messages& names_;
   const TextStyle& style_;
+  const Heading heading_;
+  const SheetSources sources_;
+  const Wording wording_;
 };
 
 }  // namespace
 
-std::string plan_text(const Plan& plan, const Heading& heading, const Messages& names,
-                      const TextStyle& style) {
-  const PlanWriter writer(plan, names, style);
-  return writer.head(heading) + "\n" + writer.waters() + writer.before() + writer.steps() +
-         writer.gate() + writer.notes();
+std::string plan_text(const SheetSources& sources, const Messages& names, const TextStyle& style) {
+  const PlanWriter writer(sources, names, style);
+  return writer.head() + "\n" + writer.waters() + writer.before() + writer.steps() + writer.gate() +
+         writer.notes();
 }
 
 }  // namespace tub

@@ -3,9 +3,8 @@
 
 #include <string>
 
-#include "planning/heading.h"
-#include "planning/plan.h"
 #include "sheets/messages.h"
+#include "sheets/sheet_sources.h"
 
 namespace tub {
 
@@ -15,8 +14,7 @@ struct TextStyle {
   std::size_t width = 78;  ///< columns
 };
 
-/// The plan in English, names by the language file.
-std::string plan_text(const Plan& plan, const Heading& heading, const Messages& names,
-                      const TextStyle& style);
+/// The plan in English; names, assumptions and the hand-over are in the language file's words.
+std::string plan_text(const SheetSources& sources, const Messages& names, const TextStyle& style);
 
 }  // namespace tub

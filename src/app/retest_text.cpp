@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "app/paragraph.h"
+#include "app/range_text.h"
 #include "app/step_text.h"
 
 namespace tub {
@@ -46,20 +47,23 @@ std::string percent(const Reason& reason, std::string_view name) {
   return tidy(100 * number(reason, name), 0) + " %";
 }
 
+std::string percents(const Reason& reason, std::string_view low, std::string_view high) {
+  return range_text({100 * number(reason, low), 100 * number(reason, high)}, 0) + " %";
+}
+
 std::string likely_text(const Reason& reason, const Messages& names) {
   if (reason.code == "volume") {
     return fmt::format(
-        "Likeliest reason: the tub holds about {} L ({} to {} L); the plan goes by it.",
-        tidy(number(reason, "volume_l"), 0), tidy(number(reason, "low_l"), 0),
-        tidy(number(reason, "high_l"), 0));
+        "Likeliest reason: the tub holds about {} L ({} L); the plan goes by it.",
+        tidy(number(reason, "volume_l"), 0),
+        range_text({number(reason, "low_l"), number(reason, "high_l")}, 0));
   }
   if (reason.code == "weak_product") {
     return fmt::format(
-        "Likeliest reason: the {} has gone stale, to about {} of its label ({} to {}); the plan "
-        "goes "
-        "by it.",
+        "Likeliest reason: the {} has gone stale, to about {} of its label ({}); the plan goes by "
+        "it.",
         product_name(std::get<std::string>(parameter(reason, "product")), names),
-        percent(reason, "share"), percent(reason, "low"), percent(reason, "high"));
+        percent(reason, "share"), percents(reason, "low", "high"));
   }
   if (reason.code == "carbon_dioxide_lost") {
     return fmt::format(
@@ -101,8 +105,8 @@ std::string found_text(const FoundReading& found, const Messages& names) {
   std::string text = fmt::format("{} {} {}", reading_name(found.reading, names),
                                  reading_text(found.reading, found.found), place_text(found));
   if (found.expected) {
-    text += fmt::format(", expected {} to {}", reading_text(found.reading, found.expected->low),
-                        reading_text(found.reading, found.expected->high));
+    text += ", expected " +
+            range_text(found.reading, {found.expected->low, found.expected->high});
   }
   text += ".";
   if (!found.likely) return text;

@@ -2,9 +2,8 @@
 
 #include <fmt/format.h>
 
-#include <cmath>
-
 #include "app/paragraph.h"
+#include "app/range_text.h"
 #include "base/text.h"
 
 namespace tub {
@@ -67,8 +66,8 @@ std::string amount_text(const Portion& portion) {
 std::string expectation_text(const Portion& portion, const Messages& names) {
   std::string text;
   for (const auto& [reading, interval] : portion.expect) {
-    text += fmt::format("; expect {} from {} to {}", reading_name(reading, names),
-                        reading_text(reading, interval.low), reading_text(reading, interval.high));
+    text += fmt::format("; expect {} from {}", reading_name(reading, names),
+                        range_text(reading, {interval.low, interval.high}));
   }
   return text;
 }
@@ -162,9 +161,9 @@ class StepWords {
     return text;
   }
   std::string operator()(const ReleaseCarbonDioxide& release) const {
-    return fmt::format("Jets and air on for {} h (from {} to {}), to drive carbon dioxide out.",
-                       tidy(release.jets_hours.value, 1), tidy(release.jets_hours.low, 1),
-                       tidy(release.jets_hours.high, 1));
+    const Interval& hours = release.jets_hours;
+    return fmt::format("Jets and air on for {} h (from {}), to drive carbon dioxide out.",
+                       tidy(hours.value, 1), range_text({hours.low, hours.high}, 1));
   }
   std::string operator()(const Repeat& repeat) const {
     std::string text =
@@ -191,10 +190,6 @@ std::string product_name(const std::string& product, const Messages& names) {
 std::string reading_name(Reading reading, const Messages& names) {
   const std::string name(name_of(reading));
   return named(names, "reading." + name + ".in_text", name);
-}
-
-std::string reading_text(Reading reading, double value) {
-  return tidy(value, reading == Reading::ph || std::abs(value) < 10 ? 1 : 0);
 }
 
 std::string time_text(double minutes) {

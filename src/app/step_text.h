@@ -18,7 +18,4 @@ std::string step_text(const Step& step, const Messages& names);
 std::string product_name(const std::string& product, const Messages& names);
 std::string reading_name(Reading reading, const Messages& names);
 
-/// A reading's value as a person reads it: "7.5", "112".
-std::string reading_text(Reading reading, double value);
-
 }  // namespace tub

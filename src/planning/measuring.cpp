@@ -13,6 +13,11 @@ constexpr double ml_per_us_fluid_ounce = 29.5735295625;
 /// Assumption: a spoon is read finer than a jug.
 constexpr double jug_steps_before_coarse = 10;
 
+/// What stands beside spoons is shown in so many steps at least: within a twentieth of them.
+constexpr double least_steps_beside_spoons = 10;
+constexpr double finest_plain = 0.1;   // of grams and millilitres: a fine scale, a syringe
+constexpr double finest_ounce = 1e-3;  // a tenth of what such a scale tells
+
 }  // namespace
 
 Measuring::Measuring(const MeasureSystem& system, const Product& product, double size) {
@@ -77,13 +82,20 @@ double Measuring::step_at(double size) const {
   return coarse_from_ > 0 && size >= coarse_from_ ? coarse_step_ : step_;
 }
 
-// A spoon's size is printed in the scale's own steps, and what is printed is what is predicted
-// from.
+// The scale's own step, or a tenth or a hundredth of it where that says too little.
+double Measuring::step_beside_spoons(double count) const {
+  const double finest = unit_.empty() ? finest_plain : finest_ounce;
+  double step = step_at(count);
+  while (count < least_steps_beside_spoons * step && step / 10 > finest * 0.99) step /= 10;
+  return step;
+}
+
+// Whoever has spoons measures by them: the weight beside them is theirs, and what is printed is
+// what is predicted from.
 Measuring::Amount Measuring::of_spoons(double count) const {
   if (count <= 0) return {};
-  const double size = count * spoonful_;
-  const double printed = division_nearest(size / unit_size_, step_at(size));
-  Amount amount = of_steps(printed > 0 ? printed : step_);
+  const double beside = count * spoonful_ / unit_size_;
+  Amount amount = of_steps(division_nearest(beside, step_beside_spoons(beside)));
   amount.measure.push_back({count, spoon_unit_});
   return amount;
 }

@@ -34,6 +34,7 @@ class Measuring {
   Measuring() = default;
   void choose_spoon(const std::vector<Spoon>& spoons, double size_per_ml, double size);
   double step_at(double size) const;
+  double step_beside_spoons(double count) const;
   Amount of_spoons(double count) const;
   Amount of_steps(double size) const;
 

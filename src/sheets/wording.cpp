@@ -126,7 +126,9 @@ std::string Wording::with_unit(std::string_view unit, double value, Decimals dec
 }
 
 std::string Wording::measure(const Measure& measure, bool is_liquid) const {
-  if (is_scale_unit(measure.unit)) return with_unit(measure.unit, measure.count, {0, 1});
+  if (is_scale_unit(measure.unit)) {
+    return with_unit(measure.unit, measure.count, {0, measure.count < 1 ? 2 : 1});
+  }
   const bool is_one = measure.count <= messages_->numbers().singular_up_to;
   const std::string key = fmt::format("spoon.{}.{}.{}", measure.unit,
                                       is_liquid ? "liquid" : "level", is_one ? "one" : "many");

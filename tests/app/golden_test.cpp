@@ -102,7 +102,9 @@ TEST_CASE("plans and pages of the examples are as they were read and found right
         read_job({text_of(path), path.string()}, std::nullopt, library().catalogue()).value;
     const Plan plan = plan_of(job, library().catalogue());
     check_golden(name, "plan.json", plan_json(plan));
-    check_golden(name, "plan.txt", plan_text(plan, job.heading, library().language("en"), {}));
+    check_golden(name, "plan.txt",
+                 plan_text({plan, job.heading, library().catalogue().planning.products, ""},
+                           library().language("en"), {}));
     for (const char* stock : {"a4", "letter"}) {
       const Print print{.sheet = "startup_card",
                         .templates = {"startup_card"},

@@ -24,7 +24,8 @@ std::string reasons(const std::string& pointer, const Job& job, const Plan& plan
 std::string whole(const Job& job, const Plan& plan, const Library& library,
                   const Arguments& arguments) {
   if (arguments.has("--json")) return plan_json(plan);
-  return plan_text(plan, job.heading, library.language("en"), {takes_colour(STDOUT_FILENO), 78});
+  const SheetSources sources{plan, job.heading, library.catalogue().planning.products, TUB_VERSION};
+  return plan_text(sources, library.language("en"), {takes_colour(STDOUT_FILENO), 78});
 }
 
 }  // namespace
