@@ -11,6 +11,7 @@
 #include "app/step_text.h"
 #include "app/terminal.h"
 #include "base/text.h"
+#include "planning/gate.h"
 #include "sheets/sanitizer_facts.h"
 #include "sheets/wording.h"
 
@@ -67,9 +68,19 @@ class PlanWriter {
     std::string print = plan_.fingerprint;
     if (print.size() == 6) print.insert(4, "-");
     return bold(title, style_.with_colour) + "\n" +
-           fmt::format("job {}, sanitizer {}{}, targets {}\n", print, plan_.sanitizer,
+           fmt::format("job {}, sanitizer {}{}, targets {}{}\n", print, plan_.sanitizer,
                        plan_.mineral_cartridge ? " beside a mineral cartridge" : "",
-                       plan_.targets.id);
+                       plan_.targets.id, own_text());
+  }
+
+  /// What keeps people out, and what comes before anything is poured.
+  std::string first_of_all() const {
+    std::string text;
+    for (const Unmet& unmet : plan_.unmet) {
+      if (unmet.closes_gate) text += note("Nobody gets in yet", closing_text(unmet));
+    }
+    for (const Reason& caution : plan_.cautions) text += note("Before pouring", said(caution));
+    return text.empty() ? text : text.substr(1) + "\n";
   }
 
   std::string waters() const {
@@ -104,16 +115,19 @@ class PlanWriter {
   std::string gate() const {
     std::string text;
     for (const auto& [reading, range] : plan_.gate) {
+      const std::string limits = range.low > 0 ? "from " + span(reading, range.low, range.high)
+                                               : span(reading, std::nullopt, range.high);
       text +=
-          fmt::format("{}{} from {} to {}", text.empty() ? "" : ", ", reading_name(reading, names_),
-                      reading_text(reading, range.low), reading_text(reading, range.high));
+          fmt::format("{}{} {}", text.empty() ? "" : ", ", reading_name(reading, names_), limits);
     }
     return note("Get in when", text.empty() ? text : text + ", and the water is clear.");
   }
 
   std::string notes() const {
     std::string text;
-    for (const Unmet& unmet : plan_.unmet) text += note("Not reached", unmet_text(unmet));
+    for (const Unmet& unmet : plan_.unmet) {
+      if (!unmet.closes_gate) text += note("Not reached", unmet_text(unmet));
+    }
     text += note("At work", active_text());
     text += note("Later", later_text());
     std::string hazards;
@@ -130,6 +144,14 @@ class PlanWriter {
   }
 
  private:
+  std::string own_text() const {
+    std::string names;
+    for (const Reading reading : own_figures(plan_.targets)) {
+      names += (names.empty() ? ", own " : " and ") + reading_name(reading, names_);
+    }
+    return names;
+  }
+
   using Row = std::array<std::string, 5>;
 
   std::string row(const Row& texts, bool is_head) const {
@@ -178,6 +200,23 @@ class PlanWriter {
     const std::string start = std::string(head) + ": ";
     const std::string lines = paragraph("", start + text, style_.width);
     return "\n" + bold(start, style_.with_colour) + lines.substr(start.size());
+  }
+
+  std::string closing_text(const Unmet& unmet) const {
+    const auto gate = plan_.gate.find(unmet.reading);
+    Limits limits{unmet.low, unmet.high};
+    if (gate != plan_.gate.end()) limits = limits_of(gate->second);
+    std::string text =
+        fmt::format("{} would end at {}, to get in {}. {}", reading_name(unmet.reading, names_),
+                    reading_text(unmet.reading, unmet.reached),
+                    span(unmet.reading, limits.low, limits.high), said(unmet.reason, "unmet"));
+    if (unmet.remedy) text += " " + remedy_text(*unmet.remedy);
+    return text;
+  }
+
+  /// A reason in the words of the sheets.
+  std::string said(const Reason& reason, std::string_view group = "caution") const {
+    return evenly_spaced(text_of(wording_.reason(reason, group)));
   }
 
   std::string unmet_text(const Unmet& unmet) const {
@@ -271,8 +310,8 @@ class PlanWriter {
 
 std::string plan_text(const SheetSources& sources, const Messages& names, const TextStyle& style) {
   const PlanWriter writer(sources, names, style);
-  return writer.head() + "\n" + writer.waters() + writer.before() + writer.steps() + writer.gate() +
-         writer.notes();
+  return writer.head() + "\n" + writer.first_of_all() + writer.waters() + writer.before() +
+         writer.steps() + writer.gate() + writer.notes();
 }
 
 }  // namespace tub

@@ -3,6 +3,7 @@
 #include "job/json_text.h"
 #include "job/plan_keys.h"
 #include "job/schema_parts.h"
+#include "planning/gate.h"
 
 namespace tub {
 namespace {
@@ -26,17 +27,24 @@ RecordFields<Range> range_fields() {
 }
 
 RecordFields<TargetSet> target_set_fields() {
-  return {{"set", "", schema::text(), [](const TargetSet& s) { return Json(s.id); }},
-          {"readings", "null where the set is silent",
-           schema::map_of(schema::or_null(schema_of(target_fields()))), [](const TargetSet& s) {
-             Json object = Json::object();
-             for (const Reading reading : all_readings) {
-               const auto found = s.readings.find(reading);
-               object[std::string(key_of(reading))] =
-                   found == s.readings.end() ? Json() : written(found->second, target_fields());
-             }
-             return object;
-           }}};
+  return {
+      {"set", "", schema::text(), [](const TargetSet& s) { return Json(s.id); }},
+      {"own", "readings of which the job gives figures of its own", schema::list_of(schema::text()),
+       [](const TargetSet& s) {
+         Json keys = Json::array();
+         for (const Reading reading : own_figures(s)) keys.push_back(key_of(reading));
+         return keys;
+       }},
+      {"readings", "null where the set is silent",
+       schema::map_of(schema::or_null(schema_of(target_fields()))), [](const TargetSet& s) {
+         Json object = Json::object();
+         for (const Reading reading : all_readings) {
+           const auto found = s.readings.find(reading);
+           object[std::string(key_of(reading))] =
+               found == s.readings.end() ? Json() : written(found->second, target_fields());
+         }
+         return object;
+       }}};
 }
 
 RecordFields<Plan> vessel_fields() {
@@ -94,7 +102,9 @@ RecordFields<Unmet> unmet_fields() {
           {"remedy", "what would mend it", schema::or_null(schema_of(remedy_fields())),
            [](const Unmet& u) {
              return u.remedy ? written(*u.remedy, remedy_fields()) : Json(nullptr);
-           }}};
+           }},
+          {"closes_gate", "nobody may bathe while it is so", schema::flag(),
+           [](const Unmet& u) { return Json(u.closes_gate); }}};
 }
 
 RecordFields<HazardPair> hazard_fields() {
@@ -176,6 +186,12 @@ Json ranges(const Map& map, Name name) {
   return object;
 }
 
+Json reasons_json(const std::vector<Reason>& reasons) {
+  Json result = Json::array();
+  for (const Reason& reason : reasons) result.push_back(reason_json(reason));
+  return result;
+}
+
 RecordFields<Plan> head_fields() {
   return {
       {"tubwright_plan",
@@ -194,6 +210,11 @@ RecordFields<Plan> head_fields() {
       {"gate", "the one gate for bathing", schema::map_of(schema_of(range_fields())),
        [](const Plan& p) { return ranges(p.gate, key_of); }},
       {"gate_source", "", schema::text(), [](const Plan& p) { return Json(p.gate_source); }},
+      {"gate_closed", "what keeps people out after this plan, worst first; null where it opens",
+       schema::or_null(reason_schema()),
+       [](const Plan& p) { return p.gate_closed ? reason_json(*p.gate_closed) : Json(nullptr); }},
+      {"cautions", "to know or to do before anything is poured", schema::list_of(reason_schema()),
+       [](const Plan& p) { return reasons_json(p.cautions); }},
       {"retest_with", "the test at the tub", schema::text(),
        [](const Plan& p) { return Json(p.retest_with); }},
   };
@@ -310,11 +331,7 @@ RecordFields<Plan> answer_fields() {
       {"hazards", "what must never meet", schema::list_of(schema_of(hazard_fields())),
        [](const Plan& p) { return list(p.hazards, hazard_fields()); }},
       {"assumed", "", schema::list_of(reason_schema()),
-       [](const Plan& p) {
-         Json result = Json::array();
-         for (const Reason& reason : p.assumed) result.push_back(reason_json(reason));
-         return result;
-       }},
+       [](const Plan& p) { return reasons_json(p.assumed); }},
       {"sources", "where the figures are from", schema::list_of(schema_of(citation_fields())),
        [](const Plan& p) { return list(p.sources, citation_fields()); }}};
 }

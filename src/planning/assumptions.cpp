@@ -35,6 +35,8 @@ constexpr auto members = std::to_array<std::pair<std::string_view, Member>>({
     {"bromide_bank_mg_l", &Assumptions::bromide_bank_mg_l},
     {"bromide_that_counts_mg_l", &Assumptions::bromide_that_counts_mg_l},
     {"hand_over_cyanuric_acid_mg_l", &Assumptions::hand_over_cyanuric_acid_mg_l},
+    {"no_more_dichlor_cyanuric_acid_mg_l", &Assumptions::no_more_dichlor_cyanuric_acid_mg_l},
+    {"sequestrant_reach", &Assumptions::sequestrant_reach},
     {"sanitizer_half_life_h", &Assumptions::sanitizer_half_life_h},
     {"cartridge_free_chlorine_mg_l", &Assumptions::cartridge_free_chlorine_mg_l},
     {"cartridge_total_bromine_mg_l", &Assumptions::cartridge_total_bromine_mg_l},

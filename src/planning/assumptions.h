@@ -47,9 +47,11 @@ struct Assumptions {
   Assumed chlorine_per_combined;     ///< mg of free chlorine that a mg of combined chlorine eats
   Assumed bromide_bank_mg_l;         ///< as Br
   Assumed bromide_that_counts_mg_l;  ///< as Br2: chlorine cannot be kept beside so much
-  Assumed hand_over_cyanuric_acid_mg_l;  ///< at which dichlor hands over
-  Assumed sanitizer_half_life_h;         ///< unused tub, cover off
-  Assumed cartridge_free_chlorine_mg_l;  ///< kept beside a mineral cartridge
+  Assumed hand_over_cyanuric_acid_mg_l;        ///< at which dichlor hands over
+  Assumed no_more_dichlor_cyanuric_acid_mg_l;  ///< from which on no stabilised chlorine is poured
+  Assumed sequestrant_reach;                   ///< times a metal's limit: more is not held surely
+  Assumed sanitizer_half_life_h;               ///< unused tub, cover off
+  Assumed cartridge_free_chlorine_mg_l;        ///< kept beside a mineral cartridge
   Assumed cartridge_total_bromine_mg_l;
   // Other water
   Assumed refill_step;           ///< share: as finely as two waters are measured into a tub
@@ -58,7 +60,7 @@ struct Assumptions {
   Assumed most_replaced;         ///< share: who has to replace more drains all of it
   // Balance
   Assumed steadying_alkalinity_mg_l;  ///< tried in turn where a set asks for none
-  Assumed saturation_index;  ///< low and high: the soft band
+  Assumed saturation_index;           ///< low and high: the soft band
 
   /// Aesthetic limits of metals, mg/L: above, a sequestrant is asked for.
   ByReading<Assumed> metal_limits;

@@ -15,14 +15,6 @@ bool only_rises(Reading reading) {
          reading == Reading::combined_chlorine;
 }
 
-std::optional<Range> own_gate(const TargetSet& set, Reading reading) {
-  const auto found = set.readings.find(reading);
-  if (found == set.readings.end()) return std::nullopt;
-  const Target& target = found->second;
-  if (!target.bathe_low || !target.stop) return std::nullopt;
-  return Range{*target.bathe_low, *target.stop};
-}
-
 /// What one step of a reading is worth beside the others. Assumption: the divisions of a strip.
 double step_of(Reading reading) {
   switch (reading) {
@@ -42,26 +34,6 @@ double step_of(Reading reading) {
 }
 
 }  // namespace
-
-BathingGate bathing_gate(const PlanRequest& request, const PlanningData& data, Reading sanitizer) {
-  BathingGate gate{{}, request.targets.source, request.targets.from_memory};
-  if (const auto own = own_gate(request.targets, Reading::ph)) gate.readings[Reading::ph] = *own;
-  if (const auto own = own_gate(request.targets, sanitizer)) gate.readings[sanitizer] = *own;
-  const auto target = request.targets.readings.find(sanitizer);
-  if (target != request.targets.readings.end() && target->second.source) {
-    gate.source = target->second.source->text;
-    gate.from_memory = target->second.source->is_from_memory();
-  }
-  const auto asked = data.gate.readings.find(sanitizer);
-  if (request.tub.use != "private" || asked == data.gate.readings.end()) return gate;
-  const auto own = gate.readings.find(sanitizer);
-  if (own == gate.readings.end() || own->second.low < asked->second.low) {
-    gate.readings[sanitizer] = asked->second;
-    gate.source = data.gate.source.text;
-    gate.from_memory = data.gate.source.is_from_memory();
-  }
-  return gate;
-}
 
 TargetSet followed_targets(const PlanRequest& request, const Assumptions& assumptions,
                            Reading sanitizer) {
@@ -89,9 +61,10 @@ ByReading<Goal> goals_of(const TargetSet& targets, const BathingGate& gate, Read
     if (only_rises(reading)) goal = {{std::nullopt, target.high}, std::nullopt};
     if (goal.band.low || goal.band.high) goals[reading] = goal;
   }
-  const auto found = gate.readings.find(sanitizer);
-  if (found != gate.readings.end()) {
-    goals[sanitizer] = {{found->second.low, found->second.high}, std::nullopt};
+  for (const auto& [reading, range] : gate.readings) {
+    Goal& goal = goals[reading];
+    goal.band = within_gate(reading == sanitizer ? Limits{} : goal.band, range);
+    if (goal.ideal && !goal.band.holds(*goal.ideal)) goal.ideal = std::nullopt;
   }
   return goals;
 }

@@ -4,6 +4,7 @@
 #include <optional>
 #include <string>
 
+#include "planning/gate.h"
 #include "planning/plan.h"
 #include "planning/request.h"
 
@@ -15,23 +16,13 @@ struct Goal {
   std::optional<double> ideal;
 };
 
-/// The one gate for bathing, and who asks for it.
-struct BathingGate {
-  ByReading<Range> readings;
-  std::string source;
-  bool from_memory = false;
-};
-
-/// The set's own gate; for a private tub whose set would let people in at less, the authorities'.
-BathingGate bathing_gate(const PlanRequest& request, const PlanningData& data, Reading sanitizer);
-
 /// The set as followed: silent on what the tub is not kept with (bromine in a tub kept with
 /// chlorine); a mineral cartridge lowers the sanitizer's band between uses.
 TargetSet followed_targets(const PlanRequest& request, const Assumptions& assumptions,
                            Reading sanitizer);
 
-/// pH, alkalinity and hardness are judged by the set's band, the sanitizer by the gate; of what no
-/// step can lower, only the upper end counts.
+/// pH, alkalinity and hardness are judged by the set's band, as far as the gate lets it reach, the
+/// sanitizer by the gate; of what no step can lower, only the upper end counts.
 ByReading<Goal> goals_of(const TargetSet& targets, const BathingGate& gate, Reading sanitizer);
 
 /// How far the 90 % interval reaches below and above the predicted value.

@@ -103,7 +103,7 @@ void assume_jets(const std::vector<Step>& steps, const GasExchange& gas,
 void assume_fall(const Situation& situation, const std::vector<Unmet>& unmet,
                  std::vector<Reason>& assumed) {
   const bool waits = std::any_of(unmet.begin(), unmet.end(), [](const Unmet& one) {
-    return one.remedy && one.remedy->kind == "wait";
+    return one.remedy && one.remedy->kind == "wait" && one.remedy->hours;
   });
   const Reason half_life = reason_of(situation.assumptions.sanitizer_half_life_h);
   const bool is_known = std::any_of(assumed.begin(), assumed.end(),
@@ -135,6 +135,7 @@ Plan described(const Situation& situation, const Draft& draft) {
   plan.targets = situation.targets;
   plan.gate = situation.gate.readings;
   plan.gate_source = situation.gate.source;
+  plan.cautions = cautions_of(situation);
   plan.retest_with = request.retest_with.id;
   plan.measured = situation.start.measured;
   plan.hazards = dangerous_pairs(in_row_order(request.shelf, situation.data.products),
@@ -169,6 +170,7 @@ Plan make_plan(const PlanRequest& request, const PlanningData& data, const Speci
   plan.unmet = unmet_of(situation, plan.final);
   assume_fall(situation, plan.unmet, plan.assumed);
   add_remedies(situation, plan.unmet);
+  plan.gate_closed = close_gate(situation, plan.unmet);
   plan.sources = citations(situation, plan);
   return plan;
 }

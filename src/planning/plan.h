@@ -128,6 +128,7 @@ struct Unmet {
   double reached = 0;
   Reason reason;
   std::optional<Remedy> remedy;
+  bool closes_gate = false;  ///< nobody may bathe while it is so
 };
 
 /// What pH does by itself as carbon dioxide leaves, at bathing temperature with the chlorine spent.
@@ -188,6 +189,10 @@ struct Plan {
   TargetSet targets;      ///< as followed
   ByReading<Range> gate;  ///< the one gate for bathing, printed on every sheet
   std::string gate_source;
+  /// What keeps the gate closed to this plan's own prediction, worst first; nothing: it opens.
+  std::optional<Reason> gate_closed;
+  /// What an owner has to know or do before anything is poured.
+  std::vector<Reason> cautions;
   std::string retest_with;  ///< identifier of the test method at the tub
   WaterState start;         ///< every key, what was assumed included
   std::optional<WaterState> second_source;

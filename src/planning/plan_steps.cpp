@@ -278,7 +278,7 @@ class Rungs {
   void set_gate(Step& step) const {
     for (const auto& [reading, range] : situation_.gate.readings) {
       const AcceptedBand rounded =
-          accepted(situation_.request.retest_with, reading, {range.low, range.high});
+          accepted(situation_.request.retest_with, reading, limits_of(range));
       step.test_too_coarse = step.test_too_coarse || rounded.is_too_coarse;
       step.accept[reading] = rounded.limits;
     }

@@ -81,7 +81,9 @@ StartWater refilled(const Waters& waters, const Refill& refill, const PlanningDa
 }
 
 bool is_doubtful(const Situation& situation, Reading reading, const Draft& draft) {
-  const Limits& band = situation.goal(reading)->band;
+  const Goal* const goal = situation.goal(reading);
+  if (goal == nullptr) return false;  // a water without it has no ceiling of it
+  const Limits& band = goal->band;
   const Interval interval = situation.uncertainty().spread(reading, draft).interval();
   if (distance_outside(reading, band, interval.value) > on_the_edge) return false;
   if (band.low && band.high && interval.high - interval.low > *band.high - *band.low) return false;

@@ -117,7 +117,7 @@ class Shopping {
   /// The product that mends it alone; else the one asked for, of those that do it together.
   std::optional<Remedy> to_buy(const Unmet& unmet) const {
     const std::vector<Remedy> taken = all_ ? all_->taken(unmet) : std::vector<Remedy>();
-    if (taken.empty()) return std::nullopt;
+    if (taken.empty() || !sells(unmet)) return std::nullopt;
     for (const Remedy& one : taken) {
       if (taken.size() == 1 || !mends(unmet)) break;
       const Bought alone(situation_, {product(one.product)});
@@ -128,6 +128,13 @@ class Shopping {
   }
 
  private:
+  /// What is asked for is among what is thought of, if something is asked for.
+  bool sells(const Unmet& unmet) const {
+    return !buys(unmet) || std::any_of(products_.begin(), products_.end(), [&](const Product& one) {
+      return one.id == unmet.remedy->product;
+    });
+  }
+
   const Product& product(const std::string& id) const {
     return *std::find_if(products_.begin(), products_.end(),
                          [&](const Product& one) { return one.id == id; });
@@ -150,7 +157,9 @@ bool other_water_may_mend(const Situation& situation, const Unmet& unmet) {
   if (softer_water_lacks_it(situation, unmet)) return false;
   // Sanitizer that is too high falls by itself; what makes it is bought.
   const bool is_sanitizer = unmet.reading == situation.sanitizer.reading;
-  return situation.goal(unmet.reading) != nullptr && !(is_sanitizer && unmet.remedy);
+  const bool is_waited_for = unmet.remedy && unmet.remedy->kind == "wait";
+  return situation.goal(unmet.reading) != nullptr && !is_waited_for &&
+         !(is_sanitizer && unmet.remedy);
 }
 
 }  // namespace
@@ -159,10 +168,12 @@ void add_remedies(const Situation& situation, std::vector<Unmet>& unmet) {
   if (unmet.empty()) return;
   const Shopping shopping(situation);
   for (Unmet& one : unmet) {
+    if (one.reason.code == "aim_outside_gate") continue;  // only its owner can mend it
     const bool is_mended_by_buying = shopping.mends(one);
     std::optional<Remedy> water;
     if (!is_mended_by_buying && other_water_may_mend(situation, one)) {
-      water = water_remedy(situation, one);
+      water = dilution(situation, one);
+      if (!water) water = water_remedy(situation, one);
     }
     if (water) {
       one.remedy = water;

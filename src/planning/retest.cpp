@@ -87,7 +87,7 @@ std::vector<TestOutcome> outcomes_of_gate(const ByReading<Limits>& gate) {
   std::vector<TestOutcome> outcomes;
   for (const auto& [reading, limits] : gate) {
     outcomes.push_back(outcome(reading, When::inside, Action::skip_rest));
-    outcomes.push_back(outcome(reading, When::under, Action::stop_and_call));
+    if (limits.low) outcomes.push_back(outcome(reading, When::under, Action::stop_and_call));
     outcomes.push_back(too_high(reading, When::over));
   }
   return outcomes;

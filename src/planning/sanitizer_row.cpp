@@ -22,7 +22,8 @@ Names texts(const Node& row, std::string_view field) {
 }
 
 SanitizerRow read_sanitizer_row(const Node& row) {
-  row.allow_only(Names{"id", "about", "reading", "products", "bank", "then", "at_once", "source"});
+  row.allow_only(
+      Names{"id", "about", "reading", "products", "bank", "then", "instead", "at_once", "source"});
   SanitizerRow result;
   result.id = data_row::text(row, "id");
   result.about = data_row::text(row, "about");
@@ -33,6 +34,7 @@ SanitizerRow read_sanitizer_row(const Node& row) {
   if (result.products.empty()) row.problem("no product makes this sanitizer", "name one");
   result.bank = texts(row, "bank");
   result.then = texts(row, "then");
+  result.instead = texts(row, "instead");
   result.at_once = texts(row, "at_once");
   if (const auto source = row.require("source")) {
     result.source = read_provenance(*source).value_or(Provenance{});
@@ -44,7 +46,7 @@ SanitizerRow read_sanitizer_row(const Node& row) {
 
 std::vector<std::string> SanitizerRow::all_products() const {
   Names all;
-  for (const Names* list : {&products, &bank, &then, &at_once}) {
+  for (const Names* list : {&products, &bank, &then, &instead, &at_once}) {
     for (const std::string& product : *list) {
       if (std::find(all.begin(), all.end(), product) == all.end()) all.push_back(product);
     }

@@ -18,6 +18,7 @@ struct SanitizerRow {
   std::vector<std::string> products;         ///< that make the reading
   std::vector<std::string> bank;     ///< bromide that has to be there first; none: none needed
   std::vector<std::string> then;     ///< that take over when cyanuric acid is at its limit
+  std::vector<std::string> instead;  ///< where cyanuric acid leaves no room for what brings more
   std::vector<std::string> at_once;  ///< with the bank, the first of it where `products` take days
   Provenance source;
 

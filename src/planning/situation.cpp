@@ -55,6 +55,13 @@ ByReading<Goal> with_aims(ByReading<Goal> goals, const Resumption* resumption) {
   return goals;
 }
 
+BathingGate whole_gate(const PlanRequest& request, const PlanningData& data, Reading sanitizer,
+                       const StartWater& start) {
+  BathingGate gate = bathing_gate(request, data, sanitizer);
+  add_ceilings(request, data, start, gate);
+  return gate;
+}
+
 }  // namespace
 
 Situation::Situation(const PlanRequest& a_request, const PlanningData& some_data,
@@ -70,7 +77,7 @@ Situation::Situation(const PlanRequest& a_request, const PlanningData& some_data
       start(std::move(from)),
       refill(std::move(a_refill)),
       sanitizer(sanitizer_row(some_data.sanitizers, a_request.sanitizer.kind)),
-      gate(bathing_gate(a_request, some_data, sanitizer.reading)),
+      gate(whole_gate(a_request, some_data, sanitizer.reading, start)),
       targets(followed_targets(a_request, some_data.assumptions, sanitizer.reading)),
       goals(with_aims(goals_of(targets, gate, sanitizer.reading), a_request.resumption.get())),
       dosing_c(std::min(some_data.assumptions.dosing_temperature_c.value,
@@ -96,6 +103,7 @@ const Goal* Situation::goal(Reading reading) const {
 bool Situation::may_use(const Product& product) const {
   const auto& harmed = product.harms_shells;
   if (std::find(harmed.begin(), harmed.end(), request.tub.shell) != harmed.end()) return false;
+  if (product.in_group("stabilised_chlorine") && is_full_of_stabiliser(*this)) return false;
   return std::none_of(targets.forbids.begin(), targets.forbids.end(), [&](const auto& forbidden) {
     return product.id == forbidden || product.in_group(forbidden);
   });

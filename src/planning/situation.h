@@ -45,6 +45,8 @@ class Situation {
   /// The first of these products that is on the shelf, may touch this shell and is not forbidden.
   const Supply* first_of(std::span<const std::string> products) const;
   const std::vector<Supply>& supplies() const { return supplies_; }
+  /// It harms not this shell, the target set does not forbid it, and stabiliser leaves room for it.
+  bool may_use(const Product& product) const;
   /// How far a spoonful of it may be off, as a share (90 %); 0 where it is not spooned.
   double spoon_half_width(const Supply& supply) const;
   const Uncertainty& uncertainty() const { return uncertainty_; }
@@ -54,9 +56,6 @@ class Situation {
   double size(const Supply& supply, double mg_l) const;
 
  private:
-  /// It harms not this shell, and the target set does not forbid it.
-  bool may_use(const Product& product) const;
-
   std::vector<Supply> supplies_;
   Uncertainty uncertainty_;
 };

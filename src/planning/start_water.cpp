@@ -95,6 +95,7 @@ class Completion {
     if (has("combined_chlorine_mg_l")) return;
     if (total && has_free) {
       combined = std::max(0.0, *total - free);
+      measured_.emplace_back("combined_chlorine_mg_l");
     } else if (total) {
       // What is not known to be free is taken as combined: it eats the first dose.
       combined = *total;

@@ -83,17 +83,33 @@ TargetSet read_set(const Node& row) {
   return set;
 }
 
+ByReading<Ceiling> read_ceilings(const Node& node) {
+  ByReading<Ceiling> ceilings;
+  for (const Node::Member& member : node.members()) {
+    const auto reading = reading_of(member);
+    member.value.allow_only(Names{"stop", "source"});
+    const auto source = member.value.require("source");
+    if (!reading || !source) continue;
+    ceilings[*reading] = {data_row::number(member.value, "stop", 0, most),
+                          read_provenance(*source).value_or(Provenance{})};
+  }
+  return ceilings;
+}
+
 Gate read_gate(const Node& node) {
   Gate gate;
   for (const Node::Member& member : node.members()) {
     if (member.name == "source") {
       gate.source = read_provenance(member.value).value_or(Provenance{});
+    } else if (member.name == "ceilings") {
+      gate.ceilings = read_ceilings(member.value);
     } else if (const auto reading = reading_of(member)) {
       const std::optional<Range> range = data_row::optional_range(node, member.name);
       if (range) gate.readings[*reading] = *range;
     }
   }
   node.require("source");
+  node.require("ceilings");
   return gate;
 }
 

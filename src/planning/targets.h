@@ -19,6 +19,8 @@ struct Target {
   std::optional<double> bathe_low;     ///< the gate: below it, do not bathe
   std::optional<double> stop;          ///< the gate: above it, do not bathe
   bool stop_is_assumed = false;        ///< the source names no maximum; 10 mg/L is ours
+  bool band_is_own = false;            ///< low, ideal or high are the job's, not the set's
+  bool gate_is_own = false;            ///< bathe_low or stop are
   std::optional<Provenance> source{};  ///< where it is another than the set's own
 
   friend bool operator==(const Target&, const Target&) = default;
@@ -36,11 +38,18 @@ struct TargetSet {
   double temperature_max_c = 40;
 };
 
+/// The most of a reading that anybody may bathe in, whatever set is followed.
+struct Ceiling {
+  double stop = 0;  ///< mg/L
+  Provenance source;
+};
+
 /// What public-health authorities ask for before anyone bathes: the one gate of a private tub whose
-/// set would let people in at less.
+/// set would let people in at less, and ceilings where a set is silent.
 struct Gate {
   ByReading<Range> readings;
   Provenance source;
+  ByReading<Ceiling> ceilings;
 };
 
 /// Every set of `planning/data/targets.json`. Throws: Error with every fault of the text.

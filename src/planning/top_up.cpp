@@ -166,7 +166,7 @@ class TopUpMaker {
       const bool is_fit = supply.product().can(Purpose::sanitize_chlorine) ||
                           supply.product().can(Purpose::sanitize_bromine) ||
                           supply.product().can(Purpose::oxidise);
-      if (is_fit && raises(supply)) return &supply;
+      if (is_fit && situation_.may_use(supply.product()) && raises(supply)) return &supply;
     }
     return nullptr;
   }

@@ -4,6 +4,7 @@
 
 #include "planning/goals/sanitizer.h"
 #include "planning/goals/single_reading.h"
+#include "planning/water_remedies.h"
 
 namespace tub {
 namespace {
@@ -65,14 +66,31 @@ void wait_for_it(const Situation& situation, std::string_view code, double now_m
   unmet.remedy->hours = hours.value;
 }
 
+/// Stabiliser leaves no room for more of it; and the share to drain until it does.
+Reason no_more_dichlor(const Situation& situation) {
+  const double most = situation.assumptions.no_more_dichlor_cyanuric_acid_mg_l.value;
+  const double found = situation.start.state.cyanuric_acid_mg_l;
+  return {"stabiliser_leaves_no_dichlor",
+          {{"cyanuric_acid_mg_l", found},
+           {"no_more_from_mg_l", most},
+           {"drain_fraction", share_to_drain(situation.assumptions, found, 0, most)}}};
+}
+
 void explain_missing_sanitizer(const Situation& situation, Unmet& unmet) {
   const std::vector<std::string> lacks = sanitizer_lacks(situation);
-  if (bromide_takes_the_chlorine(situation)) {
+  if (has_loose_metals(situation)) {
+    unmet.reason.code = "metals_come_first";
+    unmet.remedy = buy("sequestrant");
+  } else if (bromide_takes_the_chlorine(situation)) {
     unmet.reason = {"bromide_takes_the_chlorine",
                     {{"bromide_as_br2_mg_l", bromide_as_bromine_mg_l(situation)}}};
     unmet.remedy = Remedy{};
     unmet.remedy->kind = "drain";
     unmet.remedy->fraction = 1;
+  } else if (!lacks.empty() && is_full_of_stabiliser(situation) &&
+             brings_stabiliser(situation.sanitizer, situation.data.products)) {
+    unmet.reason = no_more_dichlor(situation);
+    unmet.remedy = buy(lacks.front());
   } else if (!lacks.empty()) {
     const auto& bank = situation.sanitizer.bank;
     const bool is_bank = !bank.empty() && lacks.front() == bank.front();
@@ -98,7 +116,32 @@ void explain(const Situation& situation, Unmet& unmet) {
   const bool acid_lowers =
       unmet.reading == Reading::ph || unmet.reading == Reading::total_alkalinity;
   if (is_too_low || acid_lowers) return explain_by_shelf(situation, is_too_low, unmet);
+  if (unmet.reading == Reading::combined_chlorine && !situation.request.water_is_in_tub) {
+    // The first dose of chlorine is meant for it; whether it did its work only a test can say.
+    unmet.reason.code = "combined_chlorine_of_the_tap";
+    unmet.remedy = Remedy{};
+    unmet.remedy->kind = "wait";
+    return;
+  }
   unmet.reason.code = too_high(unmet.reading);
+}
+
+/// Bands of the job's own that are given up, since they have nothing in common with the gate.
+void add_aims_outside_gate(const Situation& situation, const WaterState& final,
+                           std::vector<Unmet>& all) {
+  for (const auto& [reading, gate] : situation.gate.readings) {
+    const auto target = situation.targets.readings.find(reading);
+    if (target == situation.targets.readings.end() || !target->second.band_is_own) continue;
+    const Limits band{target->second.low, target->second.high};
+    if (reading == situation.sanitizer.reading || !is_apart(band, gate)) continue;
+    Unmet unmet;
+    unmet.reading = reading;
+    unmet.low = band.low;
+    unmet.high = band.high;
+    unmet.reached = value_of(reading, final);
+    unmet.reason.code = "aim_outside_gate";
+    all.push_back(unmet);
+  }
 }
 
 Unmet held_by_nothing(Reading metal, double limit, double found) {
@@ -126,7 +169,8 @@ std::vector<Unmet> unmet_of(const Situation& situation, const WaterState& final)
     explain(situation, unmet);
     all.push_back(unmet);
   }
-  if (situation.mildest(Purpose::hold_metals) != nullptr) return all;
+  add_aims_outside_gate(situation, final, all);
+  if (!has_loose_metals(situation)) return all;
   for (const auto& [metal, found] : metals_to_hold(situation)) {
     all.push_back(
         held_by_nothing(metal, situation.assumptions.metal_limits.at(metal).value, found));

@@ -131,6 +131,29 @@ StartWater partly_softened(const StartWater& water, double fraction, const Assum
   return result;
 }
 
+double share_to_drain(const Assumptions& assumptions, double found, double other, double most) {
+  for (const double share : refill_shares(assumptions, true)) {
+    if (found + share * (other - found) < most) return share;
+  }
+  return 1;
+}
+
+std::optional<Remedy> dilution(const Situation& situation, const Unmet& unmet) {
+  const Reading reading = unmet.reading;
+  const bool is_diluted =
+      reading == Reading::cyanuric_acid || reading == Reading::combined_chlorine;
+  if (!is_diluted || !situation.request.water_is_in_tub || !unmet.high) return std::nullopt;
+  const auto& second = situation.request.second_source;
+  const double other = second ? second->value(std::string(key_of(reading))).value_or(0) : 0;
+  const double found = value_of(reading, situation.start.state);
+  const double added = unmet.reached - found;
+  Remedy remedy;
+  remedy.fraction = share_to_drain(situation.assumptions, found, other, *unmet.high - added);
+  remedy.kind = *remedy.fraction == 1 ? "drain" : "replace";
+  remedy.with = second ? "second_source" : "fresh_water";
+  return remedy;
+}
+
 std::optional<Remedy> water_remedy(const Situation& situation, const Unmet& unmet) {
   for (const WaterWay& way : ways(situation, unmet)) {
     const std::optional<double> share = least_share(situation, unmet, way);

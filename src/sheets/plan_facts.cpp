@@ -8,6 +8,7 @@
 #include <string>
 #include <utility>
 
+#include "planning/gate.h"
 #include "sheets/addition_facts.h"
 #include "sheets/channel_facts.h"
 #include "sheets/found_facts.h"
@@ -178,19 +179,52 @@ Words remedy_words(const Wording& wording, const Remedy& remedy) {
                          {"water", messages.text("water." + remedy.with)}});
 }
 
+// Why it stays out, and what would mend it.
+Words advice_words(const Wording& wording, const Unmet& unmet) {
+  const Words why = wording.reason(unmet.reason, "unmet");
+  if (!unmet.remedy) return why;
+  return joined(wording.messages(), "sentences", why, remedy_words(wording, *unmet.remedy));
+}
+
+// What keeps people out, worst first; empty: nothing.
+Words gate_closed_words(const Wording& wording) {
+  const Plan& plan = wording.plan();
+  Words all;
+  for (const Unmet& unmet : plan.unmet) {
+    if (!unmet.closes_gate) continue;
+    const auto gate = plan.gate.find(unmet.reading);
+    const Limits range = gate == plan.gate.end() ? Limits{unmet.low, unmet.high}
+                                                 : Limits{gate->second.low, gate->second.high};
+    Words said = wording.messages().words("gate_closed.line",
+                                          {{"name", wording.reading_name(unmet.reading)},
+                                           {"reached", wording.value(unmet.reading, unmet.reached)},
+                                           {"range", wording.limits(unmet.reading, range)},
+                                           {"advice", advice_words(wording, unmet)}});
+    all = joined(wording.messages(), "sentences", all, std::move(said));
+  }
+  return all;
+}
+
+std::vector<Facts> caution_facts(const Wording& wording) {
+  std::vector<Facts> rows;
+  for (const Reason& caution : wording.plan().cautions) {
+    Facts facts(text_shape());
+    facts.set("text", wording.reason(caution, "caution"));
+    rows.push_back(std::move(facts));
+  }
+  return rows;
+}
+
+// What closes the gate stands above everything else, and is not said twice.
 std::vector<Facts> unmet_facts(const Wording& wording) {
   std::vector<Facts> rows;
   for (const Unmet& unmet : wording.plan().unmet) {
+    if (unmet.closes_gate) continue;
     Facts facts(unmet_shape());
     facts.set("name", wording.reading_name(unmet.reading));
     facts.set("reached", wording.value(unmet.reading, unmet.reached));
     facts.set("target", wording.limits(unmet.reading, {unmet.low, unmet.high}));
-    Words advice = wording.reason(unmet.reason, "unmet");
-    if (unmet.remedy) {
-      advice =
-          joined(wording.messages(), "sentences", advice, remedy_words(wording, *unmet.remedy));
-    }
-    facts.set("advice", std::move(advice));
+    facts.set("advice", advice_words(wording, unmet));
     rows.push_back(std::move(facts));
   }
   return rows;
@@ -237,11 +271,26 @@ std::string short_source(const std::string& source) {
   return source.substr(0, source.find_first_of(",;:"));
 }
 
+// A name, and of which readings the figures are the job's own.
+Words with_own(const Wording& wording, Words name, const std::vector<Reading>& own) {
+  const Messages& messages = wording.messages();
+  if (own.empty()) return name;
+  constexpr std::size_t most = 2;  // the foot is one line
+  if (own.size() > most) return messages.words("own_figures.many", {{"name", std::move(name)}});
+  Words list;
+  for (const Reading reading : own) {
+    list = joined(messages, "list.and", list, plain(wording.reading_in_text(reading)));
+  }
+  return messages.words("own_figures.of", {{"name", std::move(name)}, {"list", std::move(list)}});
+}
+
 void set_foot(Facts& facts, const Wording& wording) {
   const Plan& plan = wording.plan();
   facts.set("fingerprint", printed_fingerprint(plan.fingerprint));
-  facts.set("target_set", wording.messages().words("targets." + plan.targets.id));
-  facts.set("gate_source", typeset(short_source(plan.gate_source)));
+  facts.set("target_set", with_own(wording, wording.messages().words("targets." + plan.targets.id),
+                                   own_figures(plan.targets)));
+  facts.set("gate_source", with_own(wording, plain(typeset(short_source(plan.gate_source))),
+                                    own_gates(plan.targets, plan.gate)));
   facts.set("version", wording.sources().version);
 }
 
@@ -259,6 +308,8 @@ Facts plan_facts(const SheetSources& sources, const Messages& messages) {
   facts.set("held", held_facts(wording));
   facts.set("last_number", std::to_string(last_number(sources.plan)));
   facts.set("found", found_facts(wording));
+  facts.set("gate_closed", gate_closed_words(wording));
+  facts.set("cautions", caution_facts(wording));
   facts.set("unmet", unmet_facts(wording));
   facts.set("rungs", rung_facts(wording));
   facts.set("active", active_sanitizer_words(wording));

@@ -87,6 +87,8 @@ constexpr std::array plan_rows = {
     FactRow{"held", Kind::list, &held},
     FactRow{"last_number"},
     FactRow{"found", Kind::list, &text},
+    FactRow{"gate_closed"},
+    FactRow{"cautions", Kind::list, &text},
     FactRow{"unmet", Kind::list, &unmet},
     FactRow{"rungs", Kind::list, &rung},
     FactRow{"active"},

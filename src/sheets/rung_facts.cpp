@@ -252,7 +252,7 @@ class GateWriter {
   }
 
   Facts write() {
-    rung_.set("tick", messages().words("yes"));
+    if (!is_closed()) rung_.set("tick", messages().words("yes"));
     if (begins_plan(wording_.plan(), heating_)) {
       rung_.add("notes", text_facts(first_test_words(wording_, heating_)));
     }
@@ -267,8 +267,18 @@ class GateWriter {
 
   void add_point(Words words) { rung_.add("aside", text_facts(std::move(words))); }
 
+  // What only time mends is waited for at the gate; everything else is done before it.
+  bool is_closed() const {
+    const auto& unmet = wording_.plan().unmet;
+    return std::any_of(unmet.begin(), unmet.end(), [](const Unmet& one) {
+      return one.closes_gate && !(one.remedy && one.remedy->kind == "wait");
+    });
+  }
+
   void write_title() {
-    if (const auto* const heat = first_of<Heat>(heating_)) {
+    if (is_closed()) {
+      rung_.set("title", messages().words("gate.title_when_closed"));
+    } else if (const auto* const heat = first_of<Heat>(heating_)) {
       rung_.set("title", messages().words("gate.title_when_warm",
                                           {{"temperature", wording_.temperature(heat->to_c)}}));
     } else {

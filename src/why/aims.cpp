@@ -272,7 +272,11 @@ std::string goal_end(Asking& asking, Reading reading, const char* end) {
   if (reading == asking.situation.sanitizer.reading) {
     return asking.ask(fmt::format("/gate/{}/{}", key, is_low ? "low" : "high"));
   }
-  return asking.ask(fmt::format("/targets/readings/{}/{}", key, is_low ? "low" : "high"));
+  const std::string target = fmt::format("/targets/readings/{}/{}", key, is_low ? "low" : "high");
+  const auto edge = is_low ? goal->band.low : goal->band.high;
+  // The gate may end before the band does, or ask where the set is silent.
+  const bool is_of_set = asking.in_plan().number(target) == edge;
+  return asking.ask(is_of_set ? target : fmt::format("/gate/{}/{}", key, is_low ? "low" : "high"));
 }
 
 std::string aim_node(Asking& asking, const std::string& step, Reading reading, double aim,

@@ -36,16 +36,6 @@ Node same_value(Asking& asking, const Place& place, const std::vector<std::strin
   return {"", "", 0, "", "plan_again", {}};
 }
 
-/// A metal's limit.
-Node metal_limit(Asking& asking, const Place& place, Reading reading) {
-  const auto limit = asking.data.assumptions.metal_limits.find(reading);
-  if (limit == asking.data.assumptions.metal_limits.end()) return same_value(asking, place, {});
-  return same_as(
-      asking,
-      data_row(asking, fmt::format("assumptions.json: metal_limits/{}", name_of(reading)),
-               "aesthetic_limit", limit->second.value, limit->second.unit, limit->second.source));
-}
-
 /// The share to replace: by the mixing of two waters, where that is how it was found.
 Node replaced_share(Asking& asking, const Place& place, const Unmet& unmet) {
   const std::string reached = final_reading(asking, unmet.reading);
@@ -98,7 +88,27 @@ Node hours_of_fall(Asking& asking, const Place& place, const Unmet& unmet, const
   return node;
 }
 
+/// Dichlor that is not poured: the stabiliser, the row that forbids it, the share to drain.
+Node of_stabiliser(Asking& asking, const std::string& field) {
+  const std::string found = reading_of(asking, asking.before(0), "cyanuric_acid_mg_l");
+  const std::string row =
+      assumption(asking, asking.data.assumptions.no_more_dichlor_cyanuric_acid_mg_l);
+  if (field == "cyanuric_acid_mg_l") return same_as(asking, found);
+  if (field == "no_more_from_mg_l") return same_as(asking, row);
+  const std::string step = assumption(asking, asking.data.assumptions.refill_step);
+  return {"", "", 0, "share", "root_of", {{"below", row}, {"found", found}, {"in_steps_of", step}}};
+}
+
 }  // namespace
+
+Node metal_limit(Asking& asking, const Place& place, Reading reading) {
+  const auto limit = asking.data.assumptions.metal_limits.find(reading);
+  if (limit == asking.data.assumptions.metal_limits.end()) return same_value(asking, place, {});
+  return same_as(
+      asking,
+      data_row(asking, fmt::format("assumptions.json: metal_limits/{}", name_of(reading)),
+               "aesthetic_limit", limit->second.value, limit->second.unit, limit->second.source));
+}
 
 Node explain_final_range(Asking& asking, const Place& place) {
   const std::string& key = place.parts.at(1);
@@ -119,11 +129,18 @@ Node explain_unmet(Asking& asking, const Place& place) {
   if (asking.situation.goal(unmet.reading) == nullptr) {
     return metal_limit(asking, place, unmet.reading);
   }
+  if (unmet.reason.code == "aim_outside_gate") {
+    const std::string key(key_of(unmet.reading));
+    return same_as(asking, asking.ask(fmt::format("/targets/readings/{}/{}", key, field)));
+  }
   if (field == "low" || field == "high") {
     return same_as(asking, goal_end(asking, unmet.reading, field.c_str()));
   }
   if (place.parts.back() == "hours_low") return hours_of_fall(asking, place, unmet, "low");
   if (place.parts.back() == "hours_high") return hours_of_fall(asking, place, unmet, "high");
+  if (unmet.reason.code == "stabiliser_leaves_no_dichlor") {
+    return of_stabiliser(asking, place.parts.back());
+  }
   if (place.parts.back() == "bromide_as_br2_mg_l") {
     return {"",
             "",

@@ -52,6 +52,8 @@ constexpr std::array rows = {
     &Assumptions::bromide_bank_mg_l,
     &Assumptions::bromide_that_counts_mg_l,
     &Assumptions::hand_over_cyanuric_acid_mg_l,
+    &Assumptions::no_more_dichlor_cyanuric_acid_mg_l,
+    &Assumptions::sequestrant_reach,
     &Assumptions::sanitizer_half_life_h,
     &Assumptions::softener_leaves_mg_l,
     &Assumptions::steadying_alkalinity_mg_l,

@@ -14,6 +14,8 @@ const std::vector<Rule>& table() {
       {"/vessel/volume_give_or_take", false, explain_volume_error},
       {"/targets/readings/*/*", false, explain_target},
       {"/gate/*/*", false, explain_gate},
+      {"/gate_closed/*", false, explain_gate_closed},
+      {"/cautions/*/*", false, explain_caution},
       {"/start/*", false, explain_water},
       {"/second_source/*", false, explain_water},
       {"/held/*", false, explain_held},

@@ -24,6 +24,10 @@ Node explain_volume(Asking& asking, const Place& place);
 Node explain_volume_error(Asking& asking, const Place& place);
 Node explain_target(Asking& asking, const Place& place);
 Node explain_gate(Asking& asking, const Place& place);
+Node explain_gate_closed(Asking& asking, const Place& place);
+Node explain_caution(Asking& asking, const Place& place);
+/// A metal's limit: a row of assumptions.json.
+Node metal_limit(Asking& asking, const Place& place, Reading reading);
 Node explain_held(Asking& asking, const Place& place);
 Node explain_water(Asking& asking, const Place& place);
 

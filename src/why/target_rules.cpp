@@ -1,4 +1,4 @@
-// Targets and the gate: whose figures they are.
+// Targets: whose figures they are.
 #include <fmt/format.h>
 
 #include "job/slip.h"
@@ -59,19 +59,6 @@ Node explain_target(Asking& asking, const Place& place) {
       fmt::format("targets.json: {}/{}/{}", asking.plan.targets.id, name_of(reading), field);
   return same_as(asking, data_row(asking, where, field, value, unit_of_key(key_of(reading)),
                                   source_of(asking, target_of(asking, reading), field)));
-}
-
-Node explain_gate(Asking& asking, const Place& place) {
-  const std::string& key = place.parts.at(1);
-  const std::string& end = place.parts.at(2);
-  const Reading reading = *reading_named(key);
-  const double value = asking.in_plan().number(place.pointer).value_or(0);
-  const std::string own =
-      fmt::format("/targets/readings/{}/{}", key, end == "low" ? "bathe_low" : "stop");
-  if (asking.in_plan().number(own) == value) return same_as(asking, asking.ask(own));
-  return same_as(
-      asking, data_row(asking, fmt::format("targets.json: gate/{}/{}", name_of(reading), end), end,
-                       value, unit_of_key(key), asking.data.gate.source));
 }
 
 Node explain_held(Asking& asking, const Place& place) {

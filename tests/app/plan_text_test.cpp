@@ -115,6 +115,8 @@ TEST_CASE("every row of assumptions that a plan may name has words") {
                                            "wait_minutes",
                                            "bromide_that_counts_mg_l",
                                            "hand_over_cyanuric_acid_mg_l",
+                                           "no_more_dichlor_cyanuric_acid_mg_l",
+                                           "sequestrant_reach",
                                            "cartridge_free_chlorine_mg_l",
                                            "cartridge_total_bromine_mg_l",
                                            "refill_step",

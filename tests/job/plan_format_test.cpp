@@ -139,11 +139,11 @@ TEST_CASE("a plan's JSON has the keys of its format, in their order") {
   const Json plan = Json::parse(plan_json(sample_plan()));
   CHECK(names_of(plan) ==
         std::vector<std::string>{
-            "tubwright_plan",   "fingerprint", "vessel",      "sanitizer",   "mineral_cartridge",
-            "targets",          "gate",        "gate_source", "retest_with", "start",
-            "measured",         "held",        "steps",       "final",       "final_range",
-            "active_sanitizer", "drift",       "unmet",       "hazards",     "assumed",
-            "sources"});
+            "tubwright_plan", "fingerprint", "vessel",           "sanitizer",   "mineral_cartridge",
+            "targets",        "gate",        "gate_source",      "gate_closed", "cautions",
+            "retest_with",    "start",       "measured",         "held",        "steps",
+            "final",          "final_range", "active_sanitizer", "drift",       "unmet",
+            "hazards",        "assumed",     "sources"});
   const Json& step = plan["steps"][1];
   CHECK(names_of(step) == std::vector<std::string>{"kind", "number", "product", "for", "amount_g",
                                                    "amount_ml", "adds_g", "after", "portions",

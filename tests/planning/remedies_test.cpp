@@ -111,8 +111,8 @@ TEST_CASE("where more than three quarters would have to be replaced, all of it i
 
 TEST_CASE("solids and cyanuric acid that came with the fill are mended by a blend") {
   PlanRequest request = request_for_water(7.5, 120, 200);
-  request.targets.readings[Reading::cyanuric_acid].high = 40;
-  request.water.readings["cyanuric_acid_mg_l"] = {60, "drop_kit"};
+  request.targets.readings[Reading::cyanuric_acid].high = 30;
+  request.water.readings["cyanuric_acid_mg_l"] = {45, "drop_kit"};
   const Unmet unmet = only_unmet(planned(request));
   CHECK(unmet.reason.code == "cyanuric_acid_too_high");
   CHECK(unmet.remedy->kind == "blend");

@@ -204,6 +204,63 @@ TEST_CASE("an unmet target is said with what is reached, why and what to do") {
   CHECK(says(startup_document(plan, quince_row_heading()), "Get at least 90\u202Fg of dry acid"));
 }
 
+TEST_CASE("what keeps people out stands above everything else, with what to buy and how much") {
+  Plan plan = quince_row_plan();
+  Unmet unmet;
+  unmet.reading = Reading::ph;
+  unmet.low = 7.4;
+  unmet.high = 7.6;
+  unmet.reached = 8.1;
+  unmet.reason = {"no_acid_on_shelf", {}};
+  unmet.remedy = Remedy{"buy", std::nullopt, "", "dry_acid", 62, {}};
+  unmet.closes_gate = true;
+  plan.unmet = {unmet};
+  plan.gate_closed = unmet.reason;
+  plan.cautions = {{"stabiliser_not_tested", {{"most_mg_l", 100.0}, {"no_more_from_mg_l", 50.0}}}};
+  const std::string text = test::text_of(startup_document(plan, quince_row_heading()));
+  const auto notice = text.find("*pH* would end near 8.1; to get in: 7.4–7.6.");
+  REQUIRE(notice != std::string::npos);
+  CHECK(notice < text.find("1340"));
+  CHECK(text.find("Get at least 70\u202Fg of dry acid") != std::string::npos);
+  CHECK(text.find("Not every target") == std::string::npos);
+  const auto caution = text.find("was not tested");
+  REQUIRE(caution != std::string::npos);
+  CHECK(caution < text.find("Sodium bicarbonate"));
+  // The last rung is no gate that anybody passes.
+  CHECK(text.find("Do not get in: first what stands at the top of this card") != std::string::npos);
+  CHECK(text.find("get in when all are true") == std::string::npos);
+}
+
+TEST_CASE("a gate that time opens is waited for at the gate") {
+  Plan plan = quince_row_plan();
+  Unmet unmet;
+  unmet.reading = Reading::free_chlorine;
+  unmet.low = 3;
+  unmet.high = 5;
+  unmet.reached = 12;
+  unmet.reason = {"sanitizer_too_high", {{"hours_low", 4.0}, {"hours_high", 60.0}}};
+  unmet.remedy = Remedy{"wait", std::nullopt, "", "", std::nullopt, 15};
+  unmet.closes_gate = true;
+  plan.unmet = {unmet};
+  plan.gate_closed = unmet.reason;
+  const std::string text = test::text_of(startup_document(plan, quince_row_heading()));
+  CHECK(text.find("*Chlorine* would end near 12") < text.find("1340"));
+  CHECK(text.find("get in when all are true") != std::string::npos);
+}
+
+TEST_CASE("the foot says of what the figures are the owner's own") {
+  Plan plan = quince_row_plan();
+  plan.targets.readings[Reading::ph].band_is_own = true;
+  const auto foot = [&] { return startup_document(plan, quince_row_heading()).foot.left; };
+  CHECK(foot().find("common practice, own pH") != std::string::npos);
+  CHECK(foot().find("HSE HSG282, own") == std::string::npos);
+  plan.targets.readings[Reading::ph].gate_is_own = true;
+  CHECK(foot().find("HSE HSG282, own pH") != std::string::npos);
+  plan.targets.readings[Reading::total_alkalinity].band_is_own = true;
+  plan.targets.readings[Reading::calcium_hardness].band_is_own = true;
+  CHECK(foot().find("common practice, own figures") != std::string::npos);
+}
+
 TEST_CASE("a rented tub's card begins with the local rules, a private one's does not") {
   Plan plan = quince_row_plan();
   plan.use = "rented";

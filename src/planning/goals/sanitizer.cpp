@@ -52,6 +52,7 @@ bool starts_at_once(const Situation& situation) {
 const std::vector<std::string>& makers(const Situation& situation) {
   const SanitizerRow& row = situation.sanitizer;
   if (has_handed_over(situation)) return row.then;
+  if (!row.instead.empty() && is_full_of_stabiliser(situation)) return row.instead;
   return starts_at_once(situation) ? row.at_once : row.products;
 }
 
@@ -133,6 +134,7 @@ double sanitizer_demand(const Situation& situation) {
 }
 
 Draft sanitizer_moves(const Situation& situation) {
+  if (has_loose_metals(situation)) return {};
   if (bromide_takes_the_chlorine(situation) || !sanitizer_lacks(situation).empty()) return {};
   Draft moves = moves_into_gate(situation);
   if (!starts_at_once(situation) || (moves.empty() && !was_made_before(situation))) return moves;

@@ -12,7 +12,8 @@ namespace tub {
 
 /// The moves into the gate, the water's own demand included: a bank of bromide where the sanitizer
 /// needs one, then what makes the reading, then tablets that keep it up. None if the gate holds the
-/// water already, or if the shelf cannot make this sanitizer in this water.
+/// water already, if the shelf cannot make this sanitizer in this water, or if metals are loose in
+/// it.
 Draft sanitizer_moves(const Situation& situation);
 
 /// Not a dose of tablets that takes days, which comes after everything that is poured.
