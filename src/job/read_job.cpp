@@ -9,6 +9,7 @@
 #include "job/job_shape.h"
 #include "job/overlay.h"
 #include "job/read_shape.h"
+#include "planning/gate.h"
 
 namespace tub {
 namespace {
@@ -146,6 +147,25 @@ void warn_of_no_heir(const Value& sanitizer, const PlanRequest& request,
                fmt::format("it will take {}", fmt::join(row->then, " or ")));
 }
 
+// What dichlor leaves behind decides whether more of it may be poured, and who may bathe.
+void warn_of_untested_stabiliser(const Value& tub_water, const PlanRequest& request,
+                                 const JobReading& reading) {
+  const PlanningData& planning = reading.catalogue.planning;
+  const SanitizerRow* const row =
+      row_named(planning.sanitizers, std::optional(request.sanitizer.kind));
+  const std::string key(key_of(Reading::cyanuric_acid));
+  if (row == nullptr || !brings_stabiliser(*row, planning.products)) return;
+  const bool is_tested =
+      request.water.value(key) ||
+      std::any_of(request.retests.begin(), request.retests.end(),
+                  [&](const RetestReport& one) { return one.readings.contains(key); });
+  if (is_tested) return;
+  reading.warn(
+      tub_water,
+      fmt::format("cyanuric acid was not tested, and {} brings it", request.sanitizer.kind),
+      "test it and add \"cyanuric_acid\": too much of it keeps people out");
+}
+
 PlanRequest read_request(const Value& job, const Heading& heading, const JobReading& reading) {
   PlanRequest request;
   const std::string method = job.text("retest_with").value_or("strip");
@@ -172,6 +192,9 @@ PlanRequest read_request(const Value& job, const Heading& heading, const JobRead
   }
   if (const Value* const readings = job.find("readings")) {
     request.retests = read_retests(*readings, method, reading);
+  }
+  if (const Value* const tub_water = job.find("tub_water")) {
+    warn_of_untested_stabiliser(*tub_water, request, reading);
   }
   return request;
 }

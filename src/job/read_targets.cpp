@@ -5,6 +5,7 @@
 
 #include "base/text.h"
 #include "job/job_parts.h"
+#include "planning/gate.h"
 
 namespace tub {
 namespace {
@@ -30,19 +31,85 @@ void require_order(const Value& value, const Target& target, const Edge& lower, 
                 "set them in rising order");
 }
 
+bool is_of_gate(const Edge& edge) {
+  return edge.member == &Target::bathe_low || edge.member == &Target::stop;
+}
+
 void put_own_figures(const Value& targets, TargetSet& set) {
   for (const Reading reading : all_readings) {
     const Value* const own = targets.find(name_of(reading));
     if (own == nullptr) continue;
     Target& target = set.readings[reading];
     for (const Edge& edge : edges) {
-      if (const auto value = own->number(edge.name)) target.*(edge.member) = *value;
+      const auto value = own->number(edge.name);
+      if (!value) continue;
+      target.*(edge.member) = *value;
+      (is_of_gate(edge) ? target.gate_is_own : target.band_is_own) = true;
     }
     if (own->number("stop")) target.stop_is_assumed = false;
     require_order(*own, target, edges[0], edges[1]);
     require_order(*own, target, edges[1], edges[2]);
     require_order(*own, target, edges[0], edges[2]);
     require_order(*own, target, edges[3], edges[4]);
+  }
+}
+
+std::string said(const Limits& limits) {
+  if (!limits.low) return fmt::format("up to {}", shortest(limits.high.value_or(0)));
+  if (!limits.high) return fmt::format("from {}", shortest(*limits.low));
+  return fmt::format("{} to {}", shortest(*limits.low), shortest(*limits.high));
+}
+
+// What people are let in by, of a reading that a band of the job's own steers; nothing: no gate.
+std::optional<Range> gate_of(const TargetSet& set, Reading reading, const PlanningData& planning) {
+  const Target& target = set.readings.at(reading);
+  if (planning.gate.ceilings.contains(reading)) {
+    return Range{0, ceiling_mg_l(set, planning, reading)};
+  }
+  if (reading != Reading::ph || !target.bathe_low || !target.stop) return std::nullopt;
+  return Range{*target.bathe_low, *target.stop};
+}
+
+// A band of the job's own that the set's gate cuts short, or shuts out.
+void warn_of_gate(const Value& own, const TargetSet& set, Reading reading,
+                  const JobReading& job_reading) {
+  const Target& target = set.readings.at(reading);
+  const auto gate = gate_of(set, reading, job_reading.catalogue.planning);
+  if (!gate || !target.band_is_own) return;
+  const Limits band{target.low, target.high};
+  const bool is_inside =
+      gate->holds(band.high.value_or(gate->high)) && gate->holds(band.low.value_or(gate->low));
+  if (is_inside) return;
+  job_reading.warn(own,
+                   fmt::format("{} of {} {} the gate for bathing, {}", name_of(reading), said(band),
+                               is_apart(band, *gate) ? "lies outside" : "reaches outside",
+                               said(limits_of(*gate))),
+                   "the plan stays inside the gate; a gate of its own has \"bathe_low\" and "
+                   "\"stop\"");
+}
+
+// A sanitizer's own gate that would let people in at less than the authorities ask for.
+void warn_of_authorities(const Value& own, const TargetSet& set, Reading reading, const Tub& tub,
+                         const JobReading& job_reading) {
+  const Target& target = set.readings.at(reading);
+  const auto& asked = job_reading.catalogue.planning.gate.readings;
+  const auto row = asked.find(reading);
+  if (row == asked.end() || tub.use != "private" || !target.gate_is_own) return;
+  if (!target.bathe_low || *target.bathe_low >= row->second.low) return;
+  job_reading.warn(
+      own,
+      fmt::format("{} of {} lets people in at less than public-health authorities ask for",
+                  name_of(reading), shortest(*target.bathe_low)),
+      fmt::format("the gate stays {}", said(limits_of(row->second))));
+}
+
+void warn_of_own_figures(const Value& targets, const TargetSet& set, const Tub& tub,
+                         const JobReading& reading) {
+  for (const auto& [of, target] : set.readings) {
+    const Value* const own = targets.find(name_of(of));
+    if (own == nullptr) continue;
+    warn_of_gate(*own, set, of, reading);
+    warn_of_authorities(*own, set, of, tub, reading);
   }
 }
 
@@ -157,7 +224,10 @@ TargetSet read_targets(const Value& job, const Tub& tub, const Sanitizer& saniti
   const TargetSet* const row = row_named(reading.catalogue.planning.target_sets, id);
   if (row == nullptr) return {};
   TargetSet set = *row;
-  if (targets->is_object()) put_own_figures(*targets, set);
+  if (targets->is_object()) {
+    put_own_figures(*targets, set);
+    warn_of_own_figures(*targets, set, tub, reading);
+  }
   require_use(*targets, set, tub, reading);
   if (sanitizer_value != nullptr) {
     require_allowed(*sanitizer_value, set, sanitizer, reading);

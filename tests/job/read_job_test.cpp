@@ -164,6 +164,61 @@ TEST_CASE("what a set only advises against is a warning that names what it allow
       "bromine_tablets\n");
 }
 
+TEST_CASE("a full tub on dichlor that was not tested for stabiliser is a warning") {
+  const char* const full = R"({ "source_water": null, "tub_water": { "tested_with": "drop_kit",
+    "ph": 7.5, "total_alkalinity": "120 mg/L", "calcium_hardness": "200 mg/L" } })";
+  const Outcome<Job> job = read(patched(full));
+  REQUIRE(job.warnings.size() == 1);
+  CHECK(to_text(job.warnings.front(), "warning") ==
+        "warning: cyanuric acid was not tested, and dichlor brings it\n"
+        "  where: job.json: /tub_water\n"
+        "  help:  test it and add \"cyanuric_acid\": too much of it keeps people out\n");
+  const char* const tested = R"({ "source_water": null, "tub_water": { "tested_with": "drop_kit",
+    "ph": 7.5, "total_alkalinity": "120 mg/L", "calcium_hardness": "200 mg/L",
+    "cyanuric_acid": "30 mg/L" } })";
+  CHECK(read(patched(tested)).warnings.empty());
+  CHECK(read(patched("{}")).warnings.empty());
+}
+
+TEST_CASE("a pH of the job's own outside the gate is a warning with its place and way out") {
+  const auto warned = [](const std::string& ph) {
+    return read(patched(R"({ "targets": { "set": "common_practice", "ph": )" + ph + " } }"))
+        .warnings;
+  };
+  const auto outside = warned(R"({ "low": 7.8, "high": 8.0 })");
+  REQUIRE(outside.size() == 1);
+  CHECK(to_text(outside.front(), "warning") ==
+        "warning: ph of 7.8 to 8 lies outside the gate for bathing, 7.4 to 7.6\n"
+        "  where: job.json: /targets/ph\n"
+        "  help:  the plan stays inside the gate; a gate of its own has \"bathe_low\" and "
+        "\"stop\"\n");
+  const auto wider = warned(R"({ "low": 7.2, "high": 7.8 })");
+  REQUIRE(wider.size() == 1);
+  CHECK(wider.front().message ==
+        "ph of 7.2 to 7.8 reaches outside the gate for bathing, 7.4 to 7.6");
+  CHECK(warned(R"({ "low": 7.45, "high": 7.6 })").empty());
+  CHECK(warned(R"({ "low": 7.2, "high": 7.8, "bathe_low": 7.2, "stop": 7.8 })").empty());
+}
+
+TEST_CASE("a ceiling of stabiliser that a job's own band passes is a warning") {
+  const auto job = read(patched(
+      R"({ "targets": { "set": "common_practice", "cyanuric_acid": { "high": "150 mg/L" } } })"));
+  REQUIRE(job.warnings.size() == 1);
+  CHECK(job.warnings.front().message ==
+        "cyanuric_acid of up to 150 reaches outside the gate for bathing, up to 100");
+}
+
+TEST_CASE("a gate of the job's own below what the authorities ask for is a warning") {
+  const auto job = read(patched(
+      R"({ "targets": { "set": "common_practice", "free_chlorine": { "bathe_low": "1 mg/L" } } })"));
+  REQUIRE(job.warnings.size() == 1);
+  CHECK(
+      to_text(job.warnings.front(), "warning") ==
+      "warning: free_chlorine of 1 lets people in at less than public-health authorities ask for\n"
+      "  where: job.json: /targets/free_chlorine\n"
+      "  help:  the gate stays 3 to 5\n");
+}
+
 TEST_CASE("a reading that its test does not show is a warning") {
   const Outcome<Job> job = read(patched(
       R"({ "source_water": { "iron": { "value": "0.3 mg/L", "tested_with": "strip" } } })"));
