@@ -271,26 +271,47 @@ std::string short_source(const std::string& source) {
   return source.substr(0, source.find_first_of(",;:"));
 }
 
-// A name, and of which readings the figures are the job's own.
-Words with_own(const Wording& wording, Words name, const std::vector<Reading>& own) {
-  const Messages& messages = wording.messages();
-  if (own.empty()) return name;
-  constexpr std::size_t most = 2;  // the foot is one line
-  if (own.size() > most) return messages.words("own_figures.many", {{"name", std::move(name)}});
+Words reading_list(const Wording& wording, const std::vector<Reading>& readings) {
   Words list;
-  for (const Reading reading : own) {
-    list = joined(messages, "list.and", list, plain(wording.reading_in_text(reading)));
+  for (const Reading reading : readings) {
+    list = joined(wording.messages(), "list.comma", list, plain(wording.reading_in_text(reading)));
   }
-  return messages.words("own_figures.of", {{"name", std::move(name)}, {"list", std::move(list)}});
+  return list;
+}
+
+// Of which readings the figures are the job's own; empty: of none.
+Words own_figures_words(const Wording& wording) {
+  const Plan& plan = wording.plan();
+  const std::vector<Reading> own = own_figures(plan.targets);
+  const std::vector<Reading> gates = own_gates(plan.targets, plan.gate);
+  if (own.empty()) return {};
+  Words list = reading_list(wording, own);
+  if (gates.empty()) return wording.messages().words("own_figures.of", {{"list", std::move(list)}});
+  return wording.messages().words(
+      "own_figures.of_gate", {{"list", std::move(list)}, {"gates", reading_list(wording, gates)}});
+}
+
+// The set, marked where some figures are the job's own; then who asks for the gate, if another.
+void set_authorities(Facts& facts, const Wording& wording) {
+  const Plan& plan = wording.plan();
+  const Messages& messages = wording.messages();
+  Words set = messages.words("targets." + plan.targets.id);
+  if (!own_figures(plan.targets).empty()) {
+    set = messages.words("own_figures.marked", {{"name", std::move(set)}});
+  }
+  const Words gate = plain(typeset(short_source(plan.gate_source)));
+  facts.set("target_set", set);
+  facts.set("gate_source", gate);
+  const bool is_one = plan.gate_source == plan.targets.source;
+  facts.set("authorities",
+            is_one ? messages.words("authorities.one", {{"set", std::move(set)}})
+                   : messages.words("authorities.two", {{"set", std::move(set)}, {"gate", gate}}));
 }
 
 void set_foot(Facts& facts, const Wording& wording) {
   const Plan& plan = wording.plan();
   facts.set("fingerprint", printed_fingerprint(plan.fingerprint));
-  facts.set("target_set", with_own(wording, wording.messages().words("targets." + plan.targets.id),
-                                   own_figures(plan.targets)));
-  facts.set("gate_source", with_own(wording, plain(typeset(short_source(plan.gate_source))),
-                                    own_gates(plan.targets, plan.gate)));
+  set_authorities(facts, wording);
   facts.set("version", wording.sources().version);
 }
 
@@ -309,6 +330,7 @@ Facts plan_facts(const SheetSources& sources, const Messages& messages) {
   facts.set("last_number", std::to_string(last_number(sources.plan)));
   facts.set("found", found_facts(wording));
   facts.set("gate_closed", gate_closed_words(wording));
+  facts.set("own_figures", own_figures_words(wording));
   facts.set("cautions", caution_facts(wording));
   facts.set("unmet", unmet_facts(wording));
   facts.set("rungs", rung_facts(wording));

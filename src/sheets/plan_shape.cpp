@@ -88,6 +88,7 @@ constexpr std::array plan_rows = {
     FactRow{"last_number"},
     FactRow{"found", Kind::list, &text},
     FactRow{"gate_closed"},
+    FactRow{"own_figures"},
     FactRow{"cautions", Kind::list, &text},
     FactRow{"unmet", Kind::list, &unmet},
     FactRow{"rungs", Kind::list, &rung},
@@ -99,6 +100,7 @@ constexpr std::array plan_rows = {
     FactRow{"fingerprint"},
     FactRow{"target_set"},
     FactRow{"gate_source"},
+    FactRow{"authorities"},
     FactRow{"version"},
 };
 constexpr Shape plan{plan_rows};

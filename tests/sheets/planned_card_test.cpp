@@ -73,6 +73,24 @@ TEST_CASE("four two-pour rungs fit one A4 page, three fit one Letter page") {
   CHECK(pages("letter") == 1);
 }
 
+TEST_CASE("the foot of every target set fits with own figures, in every language") {
+  for (const TargetSet& set : test::planning_data().target_sets) {
+    PlanRequest request = sample_request();
+    request.sanitizer.kind = "sodium_hypochlorite";
+    request.targets = set;
+    request.tub.use = set.uses.front();
+    request.targets.readings.at(Reading::ph).band_is_own = true;
+    request.targets.readings.at(Reading::ph).gate_is_own = true;
+    const Plan plan = make_plan(request, planning_data(), species_table());
+    for (const char* const tag : {"en", "de", "fr", "es"}) {
+      INFO(set.id << " " << tag);
+      const Document card = startup_document(plan, quince_row_heading(), test::language(tag));
+      CHECK_NOTHROW(lay_out(card, test_style(), test_stock("a4"), test_fonts()));
+      CHECK_NOTHROW(lay_out(card, test_style(), test_stock("letter"), test_fonts()));
+    }
+  }
+}
+
 TEST_CASE("a card of any plan fits on A4 and on Letter, on more pages if need be") {
   for (std::uint64_t seed = 1; seed <= jobs; ++seed) {
     INFO("seed " << seed);

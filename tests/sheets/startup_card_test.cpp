@@ -252,13 +252,18 @@ TEST_CASE("the foot says of what the figures are the owner's own") {
   Plan plan = quince_row_plan();
   plan.targets.readings[Reading::ph].band_is_own = true;
   const auto foot = [&] { return startup_document(plan, quince_row_heading()).foot.left; };
-  CHECK(foot().find("common practice, own pH") != std::string::npos);
-  CHECK(foot().find("HSE HSG282, own") == std::string::npos);
+  CHECK(foot() == "job 7K4Q-M2 · targets: common practice* · gate: HSE HSG282");
   plan.targets.readings[Reading::ph].gate_is_own = true;
-  CHECK(foot().find("HSE HSG282, own pH") != std::string::npos);
   plan.targets.readings[Reading::total_alkalinity].band_is_own = true;
-  plan.targets.readings[Reading::calcium_hardness].band_is_own = true;
-  CHECK(foot().find("common practice, own figures") != std::string::npos);
+  CHECK(says(startup_document(plan, quince_row_heading()),
+             "* Own target figures for: pH, alkalinity; own limits for bathing: pH."));
+}
+
+TEST_CASE("a set that asks for the gate itself is named once in the foot") {
+  Plan plan = quince_row_plan();
+  plan.gate_source = plan.targets.source;
+  CHECK(startup_document(plan, quince_row_heading()).foot.left ==
+        "job 7K4Q-M2 · targets and gate: common practice");
 }
 
 TEST_CASE("a rented tub's card begins with the local rules, a private one's does not") {
