@@ -189,9 +189,10 @@ std::optional<Draft> BalanceMeans::in_turns(const Draft& pair, Scale scale) cons
   int passed = 0;  // in a row
   for (std::size_t i = 0; passed < 2 && moves.size() < most_turns; i = 1 - i) {
     DoseMove part = left.at(i);
-    const double most =
-        largest_pour(water, *part.supply, part.mg_l / inside, window_of(situation_), bench);
-    part.mg_l = std::min(part.mg_l, inside * most);
+    const double wanted = part.mg_l / inside;
+    const double most = largest_pour(water, *part.supply, wanted, window_of(situation_), bench);
+    // All of it, to the last digit, where there is room for all.
+    if (most < wanted) part.mg_l = std::min(part.mg_l, inside * most);
     const bool is_turn = can_be_measured(situation_, part, scale);
     passed = is_turn ? 0 : passed + 1;
     if (!is_turn) continue;
