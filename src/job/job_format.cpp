@@ -26,7 +26,7 @@ Json bare_job(const CalendarDate& date) {
        {{"tested_with", "strip"},
         {"ph", nullptr},
         {"total_alkalinity", nullptr},
-        {"calcium_hardness", nullptr}}},
+        {"total_hardness", nullptr}}},
       {"retest_with", "strip"},
       {"sanitizer", "dichlor"},
       {"targets", "common_practice"},

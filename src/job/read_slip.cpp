@@ -1,5 +1,7 @@
 #include <fmt/format.h>
 
+#include <cmath>
+
 #include "base/text.h"
 #include "chemistry/operations.h"
 #include "job/job_parts.h"
@@ -70,6 +72,37 @@ void require_part_of(const Value& water, const char* part, const char* whole) {
                  "test both again");
 }
 
+// The 90 % half-width of a hardness by its own test; none where that states none.
+double hardness_error(const WaterTest& test, const std::string& key, const JobReading& reading) {
+  const MeasuredReading& measured = test.readings.at(key);
+  const auto* const method =
+      row_named(reading.catalogue.planning.test_methods, std::optional(measured.method));
+  if (method == nullptr) return 0;
+  const auto known = reading_named(key);
+  if (!known)
+    return method->total_hardness ? method->total_hardness->half_width_at(measured.value) : 0;
+  const auto row = method->rows.find(*known);
+  return row == method->rows.end() ? 0 : row->second.half_width_at(measured.value);
+}
+
+// A total beside both its parts is compared with them.
+void compare_hardness(const Value& water, const WaterTest& test, const JobReading& reading) {
+  const Value* const total = water.find("total_hardness");
+  const auto whole = test.value("total_hardness_mg_l");
+  const auto calcium = test.value("calcium_hardness_mg_l");
+  const auto magnesium = test.value("magnesium_hardness_mg_l");
+  if (total == nullptr || !whole || !calcium || !magnesium) return;
+  const double errors = std::hypot(hardness_error(test, "total_hardness_mg_l", reading),
+                                   hardness_error(test, "calcium_hardness_mg_l", reading));
+  const double parts = *calcium + *magnesium;
+  if (std::abs(*whole - parts) <= errors) return;
+  reading.warn(*total,
+               fmt::format("the total hardness is {} mg/L as CaCO3, its parts together are {}: "
+                           "further apart than their tests are off",
+                           fixed(*whole, 0), fixed(parts, 0)),
+               "test them again; the plan goes by the parts");
+}
+
 Readings readings_from(const WaterTest& test) {
   Readings readings;
   readings.temperature_c = test.temperature_c;
@@ -128,6 +161,7 @@ WaterTest read_slip(const Value& water, const JobReading& reading) {
   require_part_of(water, "free_chlorine", "total_chlorine");
   require_part_of(water, "calcium_hardness", "total_hardness");
   require_part_of(water, "magnesium_hardness", "total_hardness");
+  compare_hardness(water, test, reading);
   require_possible(water, test, reading.catalogue.species);
   return test;
 }

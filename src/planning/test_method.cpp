@@ -36,9 +36,11 @@ TestMethod read_method(const Node& node) {
   if (!rows) return method;
   Names known;
   for (const Reading reading : all_readings) known.emplace_back(name_of(reading));
+  known.emplace_back("total_hardness");
   rows->allow_only(known);
   for (const auto& [name, value] : rows->members()) {
     if (const auto reading = reading_named(name)) method.rows[*reading] = read_row(value);
+    if (name == "total_hardness") method.total_hardness = read_row(value);
   }
   return method;
 }

@@ -26,8 +26,9 @@ struct TestRow {
 };
 
 struct TestMethod {
-  std::string id;           ///< "strip", "drop_kit", "photometer"
-  ByReading<TestRow> rows;  ///< a reading that it lacks is not here
+  std::string id;                         ///< "strip", "drop_kit", "photometer"
+  ByReading<TestRow> rows;                ///< a reading that it lacks is not here
+  std::optional<TestRow> total_hardness;  ///< calcium and magnesium together; none: it lacks that
 };
 
 /// Every test method of `planning/data/test_methods.json`.

@@ -186,7 +186,8 @@ class Commands(unittest.TestCase):
         self.assertIn("where: standard input: /vessel/volume", unfilled.stderr)
         job["vessel"]["volume"] = "1340 L"
         water = job["source_water"]
-        water["ph"], water["total_alkalinity"], water["calcium_hardness"] = 7.8, "80 mg/L", "150 mg/L"
+        # The starter's slip is a strip's, and strips show total hardness.
+        water["ph"], water["total_alkalinity"], water["total_hardness"] = 7.8, "80 mg/L", "200 mg/L"
         self.assertEqual(run("plan", "-", stdin=json.dumps(job)).returncode, 0)
 
     def test_a_starter_job_takes_over_what_the_shop_sets(self):

@@ -1,3 +1,5 @@
+#include <fmt/format.h>
+
 #include <catch2/catch.hpp>
 #include <nlohmann/json.hpp>
 
@@ -230,6 +232,23 @@ TEST_CASE("a reading that its test does not show is a warning") {
 TEST_CASE("a shelf without the acid that a water needs is no fault of the job") {
   CHECK(problems_of(patched(R"({ "shelf": [ "sodium_bicarbonate", "dichlor_dihydrate" ] })"))
             .empty());
+}
+
+TEST_CASE("a total hardness beside both its parts is compared with them") {
+  const auto warnings = [](int total) {
+    const auto job = read(patched(fmt::format(
+        R"({{"source_water": {{"tested_with": "drop_kit", "calcium_hardness": "150 mg/L as CaCO3",
+            "magnesium_hardness": "50 mg/L as CaCO3",
+            "total_hardness": "{} mg/L as CaCO3"}}}})",
+        total)));
+    std::string all;
+    for (const Diagnostic& one : job.warnings) all += one.message + "\n";
+    return all;
+  };
+  // Drops of 10 mg/L, both off together: 14.1.
+  CHECK(warnings(210).find("total hardness") == std::string::npos);
+  CHECK(warnings(260).find("the total hardness is 260 mg/L as CaCO3, its parts together are 200") !=
+        std::string::npos);
 }
 
 TEST_CASE("fields that start with // are comments") {
