@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "chemistry/derivatives.h"
 
@@ -11,6 +12,10 @@ namespace {
 /// An outcome in which a source takes all of it counts as a thousandth: a factor of 0 has no
 /// logarithm.
 constexpr double least_factor = 1e-3;
+
+/// Logarithms of amounts and of odds have no bounds.
+constexpr Range endless = {-std::numeric_limits<double>::infinity(),
+                           std::numeric_limits<double>::infinity()};
 
 using Number = std::function<double(const WaterState&)>;
 
@@ -28,27 +33,25 @@ Interval mapped(const Interval& interval, double (*map)(double)) {
 std::optional<Interval> amount(const Judged& water, const Number& number, double by_constants) {
   const double at = number(water.outcomes.at);
   if (at <= 0) return Interval{};
-  Spread spread = spread_of(water.outcomes, [&](const WaterState& state) {
+  Spread spread = spread_of(water.outcomes, endless, [&](const WaterState& state) {
     return std::log(std::max(number(state), least_factor * at));
   });
   spread.add_normal(by_constants / at);
-  Interval interval = mapped(spread.interval(), [](double log) { return std::exp(log); });
-  interval.value = at;
-  return interval;
+  const Interval interval = mapped(spread.interval(), [](double log) { return std::exp(log); });
+  return Interval{std::min(at, interval.low), at, std::max(at, interval.high)};
 }
 
 /// A share, each error on its odds.
 Interval share(const Judged& water, const Number& number, double by_constants) {
   const double at = number(water.outcomes.at);
-  Spread spread = spread_of(water.outcomes, [&](const WaterState& state) {
+  Spread spread = spread_of(water.outcomes, endless, [&](const WaterState& state) {
     const double here = number(state);
     return std::isfinite(here) ? std::log(here / (1 - here)) : std::log(at / (1 - at));
   });
   spread.add_normal(by_constants / (at * (1 - at)));
-  Interval interval =
+  const Interval interval =
       mapped(spread.interval(), [](double log_odds) { return 1 / (1 + std::exp(-log_odds)); });
-  interval.value = at;
-  return interval;
+  return Interval{std::min(at, interval.low), at, std::max(at, interval.high)};
 }
 
 ActiveSanitizer active_chlorine(const Judged& water) {

@@ -25,6 +25,7 @@ constexpr auto members = std::to_array<std::pair<std::string_view, Member>>({
     {"carbon_dioxide_lost_per_wait", &Assumptions::carbon_dioxide_lost_per_wait},
     {"source_temperature_c", &Assumptions::source_temperature_c},
     {"magnesium_share", &Assumptions::magnesium_share},
+    {"untested_cyanuric_acid_mg_l", &Assumptions::untested_cyanuric_acid_mg_l},
     {"chloride_mg_l", &Assumptions::chloride_mg_l},
     {"sulfate_mg_l", &Assumptions::sulfate_mg_l},
     {"dissolved_solids_per_conductivity", &Assumptions::dissolved_solids_per_conductivity},

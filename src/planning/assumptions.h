@@ -37,6 +37,7 @@ struct Assumptions {
   // Water that was not measured
   Assumed source_temperature_c;
   Assumed magnesium_share;  ///< of total hardness, as CaCO3
+  Assumed untested_cyanuric_acid_mg_l;  ///< of a tub in use
   Assumed chloride_mg_l;
   Assumed sulfate_mg_l;
   Assumed dissolved_solids_per_conductivity;  ///< mg/L for each µS/cm at 25 °C

@@ -5,6 +5,8 @@
 #include <limits>
 
 #include "base/error.h"
+#include "planning/draws.h"
+#include "planning/spread.h"
 
 namespace tub {
 namespace {
@@ -34,6 +36,16 @@ double spread_of(const SquareMatrix& root, const std::vector<double>& slopes) {
     sum += along * along;
   }
   return std::sqrt(sum);
+}
+
+/// Whether a line through what is known is a picture of a reading: of pH over as little as it takes
+/// to bend, of anything else while it does not fall below nothing.
+bool is_pictured_by(const Forecast& line, Reading reading) {
+  constexpr double ph_bends = 0.5;
+  const double below = z_90 * line.deviation_below;
+  const double above = z_90 * line.deviation_above;
+  if (reading == Reading::ph) return below <= ph_bends && above <= ph_bends;
+  return line.value - below >= 0;
 }
 
 SquareMatrix normal_matrix(const SquareMatrix& slopes) {
@@ -327,10 +339,37 @@ std::vector<Forecast> Evidence::forecast(std::span<const Reading> readings) cons
       if (!sources_[i].only_more || known.values[i] > 0) continue;
       (above[r][i] > 0 ? below : above[r])[i] = 0;
     }
-    forecasts.push_back(
-        {values[first + r], spread_of(known.root, below), spread_of(known.root, above[r])});
+    const Forecast line{values[first + r], spread_of(known.root, below),
+                        spread_of(known.root, above[r])};
+    forecasts.push_back(is_pictured_by(line, readings[r])
+                            ? line
+                            : drawn_forecast(line.value, known, next, first + r, above[r]));
   }
   return forecasts;
+}
+
+/// Whole histories, each with all that is not known drawn together.
+Forecast Evidence::drawn_forecast(double value, const Estimate& known, const TubHistory& next,
+                                  std::size_t reading, const std::vector<double>& slopes) const {
+  std::vector<double> direction(sources_.size(), 0.0);
+  for (std::size_t column = 0; column < direction.size(); ++column) {
+    for (std::size_t i = 0; i < slopes.size(); ++i) {
+      direction[column] += slopes[i] * known.root[i][column];
+    }
+  }
+  const Draws draws(direction);
+  std::vector<double> found;
+  std::vector<double> normals(sources_.size());
+  for (std::size_t draw = 0; draw < draw_count; ++draw) {
+    draws.normals(draw, normals);
+    std::vector<double> drawn = known.values;
+    for (std::size_t i = 0; i < drawn.size(); ++i) {
+      for (std::size_t k = 0; k < normals.size(); ++k) drawn[i] += known.root[i][k] * normals[k];
+    }
+    found.push_back(next.outcome(circumstances(drawn)).readings.at(reading));
+  }
+  const Interval interval = Spread::of_draws(value, std::move(found)).interval();
+  return {value, (value - interval.low) / z_90, (interval.high - value) / z_90};
 }
 
 }  // namespace tub

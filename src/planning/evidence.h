@@ -93,6 +93,8 @@ class Evidence {
   double misfit(const std::vector<double>& values, const std::vector<double>& spreads) const;
   std::vector<double> step_from(const std::vector<double>& values,
                                 const std::vector<double>& spreads) const;
+  Forecast drawn_forecast(double value, const Estimate& known, const TubHistory& next,
+                          std::size_t reading, const std::vector<double>& slopes) const;
   double lowest(std::size_t source) const;
   double highest(std::size_t source) const;
 

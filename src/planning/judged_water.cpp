@@ -37,7 +37,8 @@ std::vector<UncertainReading> errors_of(const Evidence& evidence, const Estimate
       low[i] -= z_90 * estimate.root[i][column];
       high[i] += z_90 * estimate.root[i][column];
     }
-    const UncertainReading error{std::nullopt, evidence.water(low), evidence.water(high), 1};
+    const UncertainReading error{UncertainReading::Of::judged, std::nullopt, evidence.water(low),
+                                 evidence.water(high)};
     if (!(error.low == error.high)) errors.push_back(error);
   }
   return errors;
@@ -116,11 +117,10 @@ TestMethod errors_left(const StartWater& left, const Bench& bench) {
   TestMethod method;
   method.id = carried_over;
   for (const auto& [reading, member] : carried) {
-    Spread spread(value_of(reading, left.state));
     double variance = 0;
     for (const UncertainReading& error : left.uncertain) {
       const double across = bench.reading(reading, error.high) - bench.reading(reading, error.low);
-      variance += std::pow(across / 2, 2);
+      variance += std::pow(across / (error.low_share + error.share), 2);
     }
     if (variance > 0) method.rows[reading].half_width = std::sqrt(variance);
   }

@@ -153,7 +153,8 @@ Plan make_plan(const PlanRequest& request, const PlanningData& data, const Speci
   const Refill refill = best_refill(request, data, species, waters);
   const Situation situation(request, data, species, refilled(waters, refill, data, species),
                             refill);
-  const Draft draft = measured_draft(situation);
+  const PouredOut poured = measured(situation);
+  const Draft& draft = poured.draft;
   const Water final = situation.bench.after(situation.start.water, draft);
   Plan plan = described(situation, draft);
   plan.start = waters.first.state;
@@ -162,12 +163,13 @@ Plan make_plan(const PlanRequest& request, const PlanningData& data, const Speci
   wait_for_partners(plan.steps, plan.hazards);
   assume_jets(plan.steps, species.gas_exchange(), plan.assumed);
   plan.final = situation.bench.state(final);
-  const Outcomes outcomes = situation.uncertainty().after(draft).outcomes();
-  plan.final_range = ranges_of(outcomes);
+  const Branches branches = situation.uncertainty().after(draft);
+  const Outcomes outcomes = branches.outcomes();
+  plan.final_range = ranges_of(branches, outcomes);
   plan.active_sanitizer = active_sanitizer(situation, final, outcomes);
   plan.hand_over = hand_over(situation);
   plan.drift = drift_of(situation, final);
-  plan.unmet = unmet_of(situation, plan.final);
+  plan.unmet = unmet_of(situation, poured.left_out, plan.final);
   assume_fall(situation, plan.unmet, plan.assumed);
   add_remedies(situation, plan.unmet);
   plan.gate_closed = close_gate(situation, plan.unmet);

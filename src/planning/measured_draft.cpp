@@ -35,8 +35,10 @@ DraftParts solved_parts(const Situation& situation) {
 
 Draft solved_draft(const Situation& situation) { return solved_parts(situation).whole(); }
 
-Draft measured_draft(const Situation& situation) {
+PouredOut measured(const Situation& situation) {
   return poured_out(situation, solved_parts(situation));
 }
+
+Draft measured_draft(const Situation& situation) { return measured(situation).draft; }
 
 }  // namespace tub

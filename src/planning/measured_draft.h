@@ -1,6 +1,7 @@
 // Everything that is done to one water, solved and measured out.
 #pragma once
 
+#include "planning/pour_out.h"
 #include "planning/situation.h"
 
 namespace tub {
@@ -9,6 +10,7 @@ namespace tub {
 Draft solved_draft(const Situation& situation);
 
 /// Every goal's moves in the trade's order, as they are measured out.
+PouredOut measured(const Situation& situation);
 Draft measured_draft(const Situation& situation);
 
 }  // namespace tub

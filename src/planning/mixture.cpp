@@ -19,8 +19,9 @@ std::vector<Reason> assumed_of_both(const StartWater& water, const StartWater& o
 void add_errors(const StartWater& water, const StartWater& other, double fraction,
                 std::vector<UncertainReading>& errors) {
   for (const UncertainReading& one : water.uncertain) {
-    errors.push_back({one.reading, blend(one.low, other.water, fraction),
-                      blend(one.high, other.water, fraction), one.share});
+    errors.push_back(one);
+    errors.back().low = blend(one.low, other.water, fraction);
+    errors.back().high = blend(one.high, other.water, fraction);
   }
 }
 
@@ -39,9 +40,11 @@ StartWater mixed(const StartWater& water, const StartWater& other, double fracti
     const double less = std::max(0.0, fraction - half_width);
     const double more = std::min(1.0, fraction + half_width);
     const double share = std::min(fraction - less, more - fraction) / half_width;
-    mix.uncertain.push_back(
-        {std::nullopt, blend(water.water, other.water, fraction - share * half_width),
-         blend(water.water, other.water, fraction + share * half_width), share});
+    UncertainReading error{UncertainReading::Of::refilled_share, std::nullopt, {}, {}};
+    error.low = blend(water.water, other.water, fraction - share * half_width);
+    error.high = blend(water.water, other.water, fraction + share * half_width);
+    error.share = error.low_share = share;
+    mix.uncertain.push_back(error);
   }
   return mix;
 }

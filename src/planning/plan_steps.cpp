@@ -146,7 +146,8 @@ class Rungs {
     airy_ = water_;
     Step step{FillVessel{}, number_};
     set_accept(step, *rounds.dose.goal);
-    const Limits& accept = step.accept.at(*rounds.dose.goal);
+    const auto found = step.accept.find(*rounds.dose.goal);
+    const Limits accept = found == step.accept.end() ? Limits{} : found->second;
     repeat.until = {*rounds.dose.goal, Condition::Side::below,
                     accept.high.value_or(goal->band.high.value_or(0))};
     step.outcomes = outcomes_of_pours(*rounds.dose.goal, true);
@@ -269,9 +270,11 @@ class Rungs {
   Limits set_accept(Step& step, Reading reading) const {
     const Limits band = band_at(situation_, draft_, index_);
     const AcceptedBand rounded = accepted(situation_.request.retest_with, reading, band);
+    const Goal* const goal = situation_.goal(reading);
+    const bool is_told_nothing = goal != nullptr && goal->band.high && !band.high && !band.low;
     step.test = reading;
-    step.test_too_coarse = rounded.is_too_coarse;
-    step.accept[reading] = rounded.limits;
+    step.test_too_coarse = rounded.is_too_coarse || is_told_nothing;
+    if (!is_told_nothing) step.accept[reading] = rounded.limits;
     return band;
   }
 
@@ -306,9 +309,10 @@ class Rungs {
   }
 
   static void set_conditions(Addition& addition, const Step& step, Reading reading, bool falls) {
+    const auto accept = step.accept.find(reading);
+    if (accept == step.accept.end()) return;
     for (std::size_t i = 1; i < addition.portions.size(); ++i) {
-      const Limits& accept = step.accept.at(reading);
-      const std::optional<double> edge = falls ? accept.high : accept.low;
+      const std::optional<double> edge = falls ? accept->second.high : accept->second.low;
       if (!edge) continue;
       addition.portions[i].only_if =
           Condition{reading, falls ? Condition::Side::above : Condition::Side::below, *edge};

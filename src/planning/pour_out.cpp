@@ -286,9 +286,8 @@ std::set<Reading> finer_for(const std::set<Reading>& missed, const std::set<Read
   return finer;
 }
 
-}  // namespace
-
-Draft poured_out(const Situation& situation, const DraftParts& parts) {
+/// With everything measured as coarsely as keeps what is met.
+Draft measured_out(const Situation& situation, const DraftParts& parts) {
   const std::set<Reading> wanted = met(situation, parts.whole());
   std::set<Reading> fine;
   // What is measured finely moves the others a little: until nothing more is missed.
@@ -301,6 +300,45 @@ Draft poured_out(const Situation& situation, const DraftParts& parts) {
     const std::set<Reading> finer = finer_for(missed, fine);
     if (finer == fine) return poured;
     fine = finer;
+  }
+}
+
+/// The parts without any dose for these readings.
+DraftParts without(DraftParts parts, const std::set<Reading>& left_out) {
+  for (Draft* section : {&parts.frame.before, &parts.balance.moves, &parts.frame.after}) {
+    std::erase_if(*section, [&](const Move& move) {
+      const auto* dose = std::get_if<DoseMove>(&move);
+      return dose != nullptr && dose->goal && left_out.contains(*dose->goal);
+    });
+  }
+  return parts;
+}
+
+double first_mg_l(const Situation& situation, const DoseMove& dose) {
+  return dose.pours->days > 0 ? dose.mg_l
+                              : situation.mg_l(*dose.supply, dose.pours->amounts.front().size);
+}
+
+/// A reading that a first pour would as likely as not take too far.
+std::optional<Reading> likely_overshot(const Situation& situation, const Draft& draft) {
+  constexpr double likelier_than_not = 0.5;
+  for (std::size_t i = 0; i < draft.size(); ++i) {
+    const auto* dose = std::get_if<DoseMove>(&draft[i]);
+    if (dose == nullptr || !dose->goal) continue;
+    const Overshoot chance(situation, {draft, i, band_at(situation, draft, i)});
+    if (chance(first_mg_l(situation, *dose)) > likelier_than_not) return dose->goal;
+  }
+  return std::nullopt;
+}
+
+}  // namespace
+
+PouredOut poured_out(const Situation& situation, const DraftParts& parts) {
+  std::set<Reading> left_out;
+  for (;;) {
+    Draft poured = measured_out(situation, without(parts, left_out));
+    const auto overshot = likely_overshot(situation, poured);
+    if (!overshot || !left_out.insert(*overshot).second) return {poured, left_out};
   }
 }
 

@@ -1,6 +1,8 @@
 // From amounts to pours: what is measured out for each dose of a draft.
 #pragma once
 
+#include <set>
+
 #include "planning/goals/balance.h"
 #include "planning/situation.h"
 
@@ -14,10 +16,18 @@ struct DraftParts {
   Draft whole() const { return frame.around(balance.moves); }
 };
 
+/// A draft that is measured out, and the readings that get no dose in it since a first pour would
+/// likelier than not go too far.
+struct PouredOut {
+  Draft draft;
+  std::set<Reading> left_out;
+};
+
 /// Every dose rounded to what can be measured, first those that others make up for: sanitizer and
 /// calcium, then alkalinity, then pH, solved again each time. Doses that two pours cannot carry
-/// become several; what the owner's measure is too coarse for is measured finely.
-Draft poured_out(const Situation& situation, const DraftParts& parts);
+/// become several; what the owner's measure is too coarse for is measured finely. A reading that a
+/// first pour would likelier than not take past its band gets no dose.
+PouredOut poured_out(const Situation& situation, const DraftParts& parts);
 
 /// The band of a dose's reading carried back to the water right after move `index`.
 Limits band_at(const Situation& situation, const Draft& draft, std::size_t index);

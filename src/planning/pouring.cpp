@@ -108,6 +108,9 @@ Limits carried_back(Reading reading, const Limits& band, const Course& course,
         bench.reading(reading, course.at_step) - bench.reading(reading, course.final);
     if (band.low) carried.low = *band.low + taken_later;
     if (band.high) carried.high = *band.high + taken_later;
+    // A test shows no less than none: whatever it shows is enough, or too much.
+    if (carried.low && *carried.low <= 0) carried.low.reset();
+    if (carried.high && *carried.high < 0) return {};
     return carried;
   }
   const auto edge = [&](double ph) -> std::optional<double> {
@@ -116,6 +119,8 @@ Limits carried_back(Reading reading, const Limits& band, const Course& course,
   };
   if (band.low) carried.low = edge(*band.low);
   if (band.high) carried.high = edge(*band.high);
+  // Where more takes the reading here the other way, it does not tell how much is in.
+  if (carried.low && carried.high && *carried.low > *carried.high) return {};
   return carried;
 }
 

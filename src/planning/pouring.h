@@ -28,7 +28,8 @@ struct Course {
 };
 
 /// A band of the final water, carried back to the water of a step: the readings there from which
-/// the later steps lead to the band's ends, if more or less of `direction` is put in.
+/// the later steps lead to the band's ends, if more or less of `direction` is put in; no end where
+/// that reading does not tell how much is in (pH of water that holds next to nothing).
 Limits carried_back(Reading reading, const Limits& band, const Course& course,
                     const Totals& direction, const Bench& bench);
 

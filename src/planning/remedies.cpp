@@ -168,7 +168,8 @@ void add_remedies(const Situation& situation, std::vector<Unmet>& unmet) {
   if (unmet.empty()) return;
   const Shopping shopping(situation);
   for (Unmet& one : unmet) {
-    if (one.reason.code == "aim_outside_gate") continue;  // only its owner can mend it
+    if (one.reason.code == "aim_outside_gate") continue;      // only its owner can mend it
+    if (one.reason.code == "pour_would_overshoot") continue;  // a finer test does
     const bool is_mended_by_buying = shopping.mends(one);
     std::optional<Remedy> water;
     if (!is_mended_by_buying && other_water_may_mend(situation, one)) {

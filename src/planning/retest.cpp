@@ -50,13 +50,13 @@ Interval expected(const TestMethod& retest, Reading reading, Spread spread, doub
   if (row != retest.rows.end()) {
     spread.add_normal(row->second.half_width_at(spread.predicted()));
   }
+  // No test shows less than nothing of a concentration.
+  if (reading != Reading::ph) spread.read_as_no_less_than(0);
   Interval interval = spread.interval();
   interval.high += also_higher;
   if (row == retest.rows.end()) return interval;
   interval.low = division_down(interval.low, row->second.division);
   interval.high = division_up(interval.high, row->second.division);
-  // No test shows less than nothing of a concentration.
-  if (reading != Reading::ph && interval.low < 0) interval.low = 0;
   return interval;
 }
 

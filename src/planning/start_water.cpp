@@ -4,6 +4,7 @@
 #include <optional>
 
 #include "base/error.h"
+#include "planning/start_errors.h"
 
 namespace tub {
 namespace {
@@ -182,69 +183,6 @@ Reason closing_reason(const Closed& closed, const Completion& slip) {
   return reason;
 }
 
-/// The slip's error of a reading, 90 %; nothing if it was not measured or the test states none.
-std::optional<double> half_width_of(Reading reading, const WaterTest& test,
-                                    const PlanningData& data) {
-  const auto found = test.readings.find(std::string(key_of(reading)));
-  if (found == test.readings.end()) return std::nullopt;
-  for (const TestMethod& method : data.test_methods) {
-    if (method.id != found->second.method) continue;
-    const auto row = method.rows.find(reading);
-    if (row == method.rows.end()) return std::nullopt;
-    return row->second.half_width_at(found->second.value);
-  }
-  return std::nullopt;
-}
-
-/// A reading that a test may get wrong. pH and alkalinity are tests of their own: whichever is off,
-/// the others are as read and inorganic carbon follows.
-struct Fallible {
-  Reading reading;
-  double Readings::*member;
-  bool may_be_none = false;  ///< a test may read too high of nothing
-};
-
-constexpr std::array<Fallible, 6> fallible = {{
-    {Reading::ph, &Readings::ph},
-    {Reading::total_alkalinity, &Readings::total_alkalinity_mg_l},
-    {Reading::calcium_hardness, &Readings::calcium_hardness_mg_l},
-    {Reading::free_chlorine, &Readings::free_chlorine_mg_l, true},
-    {Reading::total_bromine, &Readings::total_bromine_mg_l, true},
-    {Reading::cyanuric_acid, &Readings::cyanuric_acid_mg_l, true},
-}};
-
-std::optional<UncertainReading> off_by(const Fallible& one, double half_width,
-                                       const Readings& state, const SpeciesTable& species) {
-  double share = 1;
-  for (int halved = 0; halved < 7; ++halved, share /= 2) {
-    Readings low = state;
-    Readings high = state;
-    low.*one.member -= share * half_width;
-    high.*one.member += share * half_width;
-    if (one.may_be_none) low.*one.member = std::max(0.0, low.*one.member);
-    if (low.*one.member < 0) continue;
-    try {
-      return UncertainReading{one.reading, close(low, species).water, close(high, species).water,
-                              share};
-    } catch (const Error&) {
-      continue;  // no such water: nearer to the reading there is one
-    }
-  }
-  return std::nullopt;
-}
-
-std::vector<UncertainReading> uncertain_readings(const WaterTest& test, const Closed& start,
-                                                 const PlanningData& data,
-                                                 const SpeciesTable& species) {
-  std::vector<UncertainReading> uncertain;
-  for (const Fallible& one : fallible) {
-    const auto half_width = half_width_of(one.reading, test, data);
-    if (!half_width || *half_width <= 0) continue;
-    if (auto off = off_by(one, *half_width, start.state, species)) uncertain.push_back(*off);
-  }
-  return uncertain;
-}
-
 }  // namespace
 
 Reason reason_of(const Assumed& assumed) {
@@ -269,7 +207,7 @@ StartWater start_water(const WaterTest& test, const PlanningData& data,
   start.water = closed.water;
   start.state = closed.state;
   start.assumed.push_back(closing_reason(closed, slip));
-  start.uncertain = uncertain_readings(test, closed, data, species);
+  start.uncertain = start_errors(test, closed.state, data, species);
   return start;
 }
 

@@ -11,12 +11,40 @@
 
 namespace tub {
 
-/// What a reading's error, or that of a share of another water, does to the start water.
+/// What one error does to the start water: two waters beside it, and how far out they are.
 struct UncertainReading {
-  std::optional<Reading> reading;  ///< none: the share
-  Water low;                       ///< with the reading lower by `share` of its 90 % half-width
-  Water high;                      ///< and higher
-  double share = 1;  ///< 1, or less where the water at the whole half-width cannot exist
+  enum class Of { reading, total_hardness, magnesium_share, refilled_share, judged };
+  Of of = Of::reading;
+  std::optional<Reading> reading;  ///< of `Of::reading`
+  Water low;                       ///< with the error at -low_share of its 90 % half-width
+  Water high;                      ///< and at share
+  /// 1, or less where the water at the whole half-width cannot exist; low_share 0: none below.
+  double share = 1;
+  double low_share = 1;
+  /// Within what nine in ten and more draws reach there is no such water.
+  bool is_cut = false;
+  /// Of what may be none at all: a test that reads less than none reads none, so far below
+  /// (in half-widths).
+  std::optional<double> none_below = std::nullopt;
+};
+
+/// What an error changes in the totals of a water: a parabola in half-widths through its waters.
+/// Inorganic carbon follows pH by factors.
+class ErrorShape {
+ public:
+  ErrorShape(const UncertainReading& error, const Water& at);
+  /// The same for each unit, whatever the unit is.
+  explicit ErrorShape(const Totals& in_line) : linear_(in_line) {}
+
+  /// Adds the change at so many half-widths; the factor of carbon, logarithm, is kept apart.
+  void add_to(Totals& totals, double& log_carbon, double half_widths) const;
+
+ private:
+  Totals linear_;
+  Totals square_;
+  double log_linear_ = 0;
+  double log_square_ = 0;
+  std::optional<double> none_below_;
 };
 
 struct StartWater {

@@ -1,25 +1,12 @@
 #include "planning/tub_history.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include "chemistry/gas.h"
 
 namespace tub {
 namespace {
-
-/// What nobody measured may be anything: so wide is its spread, mg/L.
-constexpr double anything_mg_l = 1000;
-
-/// A shift by one half-width from the waters at the ends of a share of it.
-StartShift shift_of(const UncertainReading& uncertain, const Water& at) {
-  const double share = uncertain.share;
-  StartShift shift;
-  shift.linear = (uncertain.high.totals - uncertain.low.totals) * (1 / (2 * share));
-  shift.square =
-      (uncertain.high.totals + uncertain.low.totals - at.totals * 2) * (1 / (2 * share * share));
-  shift.deviation = 1 / z_90;
-  return shift;
-}
 
 double factor_for(const Circumstances& tub, std::size_t supply) {
   const bool is_there = supply < tub.strength_factors.size();
@@ -37,7 +24,7 @@ DoseMove in_this_tub(DoseMove dose, const Circumstances& tub, std::size_t supply
 TubHistory::TubHistory(const Situation& situation) : situation_(&situation) {
   const StartWater& start = situation.start;
   for (const UncertainReading& one : start.uncertain) {
-    starts_.push_back(shift_of(one, start.water));
+    starts_.push_back({ErrorShape(one, start.water), 1 / z_90});
   }
   const auto& measured = start.measured;
   const auto is_measured = [&](Reading reading) {
@@ -50,16 +37,21 @@ TubHistory::TubHistory(const Situation& situation) : situation_(&situation) {
   if (!is_measured(Reading::free_chlorine)) {
     add_unmeasured(per_mg_l, situation.assumptions.tap_free_chlorine_mg_l.high / z_90);
   }
-  // Water from a tap holds no cyanuric acid; what is in a tub may.
-  if (!situation.request.water_is_in_tub || is_measured(Reading::cyanuric_acid)) return;
+  // Water from a tap holds no cyanuric acid; what is in a tub may. What a plan has left there
+  // before a visit has its own error.
+  const bool is_carried = std::any_of(
+      start.uncertain.begin(), start.uncertain.end(),
+      [](const UncertainReading& one) { return one.reading == Reading::cyanuric_acid; });
+  const bool is_known = is_measured(Reading::cyanuric_acid) || is_carried;
+  if (!situation.request.water_is_in_tub || is_known) return;
   Totals cyanurate;
   cyanurate[Component::cyanurate] = 1e-3 / species.component(Component::cyanurate).molar_mass;
-  add_unmeasured(cyanurate, anything_mg_l);
+  add_unmeasured(cyanurate, situation.assumptions.untested_cyanuric_acid_mg_l.high / z_90);
 }
 
 void TubHistory::add_unmeasured(const Totals& per_mg_l, double deviation_mg_l) {
   if (deviation_mg_l <= 0) return;
-  starts_.push_back({per_mg_l, {}, deviation_mg_l, true});
+  starts_.push_back({ErrorShape(per_mg_l), deviation_mg_l, true});
 }
 
 std::size_t TubHistory::index_of(const Supply& supply) const {
@@ -154,11 +146,12 @@ int TubHistory::waits(std::size_t stretch) const {
 
 Water TubHistory::start(const Circumstances& circumstances) const {
   Water water = situation_->start.water;
+  double log_carbon = 0;
   for (std::size_t i = 0; i < circumstances.start_shifts.size(); ++i) {
     const double shift = circumstances.start_shifts[i];
-    if (shift == 0) continue;
-    water.totals += starts_.at(i).linear * shift + starts_.at(i).square * (shift * shift);
+    if (shift != 0) starts_.at(i).shape.add_to(water.totals, log_carbon, shift);
   }
+  water.totals[Component::carbonate] *= std::exp(log_carbon);
   // A test may read too high, but there is never less than none; only alkalinity may be below 0.
   for (std::size_t i = 0; i < component_count; ++i) {
     if (static_cast<Component>(i) == Component::alkalinity) continue;

@@ -22,8 +22,7 @@ struct Circumstances {
 
 /// A way in which the first water may be otherwise.
 struct StartShift {
-  Totals linear;           ///< for each unit of the shift
-  Totals square;           ///< for each of its square
+  ErrorShape shape;        ///< of the totals, by the shift
   double deviation = 1;    ///< standard deviation of the shift
   bool only_more = false;  ///< never below 0
 };

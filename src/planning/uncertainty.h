@@ -14,30 +14,52 @@
 
 namespace tub {
 
+/// How far out the two waters of a source are, in its 90 % half-widths.
+struct Reached {
+  double low = 1;
+  double high = 1;
+  bool is_one_sided = false;  ///< at half the loss, and the whole
+  bool is_cut = false;
+};
+
 /// The water after some moves, and where each source of error lies at its ends.
 struct Outcomes {
   struct Ends {
     WaterState low;  ///< or half of a one-sided loss
     WaterState high;
-    double share = 1;
-    bool is_one_sided = false;
+    Reached reached{};
   };
   WaterState at;
   std::vector<Ends> ends;
+  /// Waters drawn from all sources together, as evenly as can be in their pH.
+  std::function<std::vector<WaterState>()> draw;
+  mutable std::vector<WaterState> drawn{};  ///< once they were asked for
 };
 
-/// What every source together does to a number of the water.
-Spread spread_of(const Outcomes& outcomes, const std::function<double(const WaterState&)>& number);
+/// What every source together does to a number of the water that stays within bounds.
+Spread spread_of(const Outcomes& outcomes, const Range& possible,
+                 const std::function<double(const WaterState&)>& number);
 
-/// The middle 90 % of every number of the water, by key.
-std::map<std::string, Range> ranges_of(const Outcomes& outcomes);
+/// Bounds that a number of a water keeps to, by its key; endless where there are none.
+Range possible_range(std::string_view key);
 
 /// What an error comes from.
 struct ErrorSource {
-  enum class Kind { volume, start_reading, refilled_share, strength, staleness, dissolving, spoon };
+  enum class Kind {
+    volume,
+    start_reading,
+    total_hardness,
+    magnesium_share,
+    refilled_share,
+    judged,
+    strength,
+    staleness,
+    dissolving,
+    spoon
+  };
   Kind kind = Kind::volume;
   Reading reading = Reading::ph;   ///< of `start_reading`
-  const Supply* supply = nullptr;  ///< of the kinds after `refilled_share`
+  const Supply* supply = nullptr;  ///< of the kinds after `judged`
   double half_width = 0;           ///< 90 %, as a share; 0 where a test or a share has its own
 };
 
@@ -60,6 +82,8 @@ class Branches {
   Outcomes outcomes() const;
   /// What each source does to a number of the water: the parts of its spread.
   std::vector<NamedEffect> effects(double WaterState::*number) const;
+  /// The spread of any number of the water, by its key. REQUIRES: outcomes of these branches
+  Spread spread(std::string_view key, const Outcomes& outcomes) const;
 
  private:
   friend class Uncertainty;
@@ -71,18 +95,24 @@ class Branches {
   struct Source {
     End low;
     End high;
-    double share = 1;
-    bool is_one_sided = false;
+    Reached reached{};
     ErrorSource what{};
   };
-  Branches(const Water& planned, const Bench& bench) : bench_(&bench), planned_{planned, {}} {}
+  Branches(const StartWater& start, const Bench& bench)
+      : bench_(&bench), start_(&start), planned_{start.water, {}} {}
   Spread spread_of(Reading reading, const Move* last) const;
   Water water_of(const End& end, const Move* last) const;
+  std::vector<Water> drawn(std::span<const ErrorEffect> effects, const Move* last) const;
 
   const Bench* bench_;
+  const StartWater* start_;
+  std::vector<Move> moves_;
   End planned_;
   std::vector<Source> sources_;
 };
+
+/// The middle 90 % of every number of the water, by key.
+std::map<std::string, Range> ranges_of(const Branches& branches, const Outcomes& outcomes);
 
 /// The independent sources of error of one plan. Every half-width is 90 %.
 class Uncertainty {

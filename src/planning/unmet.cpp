@@ -4,6 +4,7 @@
 
 #include "planning/goals/sanitizer.h"
 #include "planning/goals/single_reading.h"
+#include "planning/measured_draft.h"
 #include "planning/water_remedies.h"
 
 namespace tub {
@@ -144,6 +145,15 @@ void add_aims_outside_gate(const Situation& situation, const WaterState& final,
   }
 }
 
+/// Not poured for, since it would likelier than not go too far; pH and alkalinity need each other's
+/// pours.
+bool is_left_out(Reading reading, const std::set<Reading>& left_out) {
+  const bool is_balanced = reading == Reading::ph || reading == Reading::total_alkalinity;
+  return left_out.contains(reading) ||
+         (is_balanced &&
+          (left_out.contains(Reading::ph) || left_out.contains(Reading::total_alkalinity)));
+}
+
 Unmet held_by_nothing(Reading metal, double limit, double found) {
   Unmet unmet;
   unmet.reading = metal;
@@ -156,7 +166,8 @@ Unmet held_by_nothing(Reading metal, double limit, double found) {
 
 }  // namespace
 
-std::vector<Unmet> unmet_of(const Situation& situation, const WaterState& final) {
+std::vector<Unmet> unmet_of(const Situation& situation, const std::set<Reading>& left_out,
+                            const WaterState& final) {
   std::vector<Unmet> all;
   for (const auto& [reading, goal] : situation.goals) {
     const double reached = value_of(reading, final);
@@ -166,7 +177,11 @@ std::vector<Unmet> unmet_of(const Situation& situation, const WaterState& final)
     unmet.low = goal.band.low;
     unmet.high = goal.band.high;
     unmet.reached = reached;
-    explain(situation, unmet);
+    if (is_left_out(reading, left_out)) {
+      unmet.reason.code = "pour_would_overshoot";
+    } else {
+      explain(situation, unmet);
+    }
     all.push_back(unmet);
   }
   add_aims_outside_gate(situation, final, all);

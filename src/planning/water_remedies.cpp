@@ -66,6 +66,8 @@ std::optional<double> least_share(const Situation& situation, const Unmet& unmet
                          std::move(mix), {share, way.with});
     const Mended how = mended(then, unmet, before);
     if (how <= best) continue;
+    // What would overshoot is not poured: the share mends nothing then.
+    if (unmet_readings(then, measured_draft(then)).contains(unmet.reading)) continue;
     best = how;
     found = share;
     if (how == Mended::surely) break;

@@ -279,6 +279,7 @@ constexpr std::array reason_rows = {
     Row{"unmet.product_harms_shell"},
     Row{"unmet.other_reading_in_the_way"},
     Row{"unmet.ph_leaves_no_room_to_pour"},
+    Row{"unmet.pour_would_overshoot"},
     Row{"unmet.sanitizer_too_high", "hours_low hours_high"},
     Row{"unmet.chlorine_makes_too_much_bromine", "hours_low hours_high"},
     Row{"assumed.stop_assumed", "reading value"},

@@ -115,7 +115,7 @@ Node explain_final_range(Asking& asking, const Place& place) {
   const std::string id = "/final_range/" + key;
   const std::string value = reading_of(asking, "/final", key);
   const SpreadOf spread = spread_of(asking, id, key, value, asking.draft);
-  return {"", place.parts.back() + "_end_of_90_%", 0, "", "quantile", spread.inputs};
+  return {"", place.parts.back() + "_end_of_90_%", 0, "", spread.equation(), spread.inputs};
 }
 
 Node explain_unmet(Asking& asking, const Place& place) {

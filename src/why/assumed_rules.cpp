@@ -92,7 +92,7 @@ Node of_tablets(Asking& asking, const Place& place) {
 }
 
 /// What was worked out about the water: by the code and the parameter's name.
-Node of_water(Asking& asking, const Reason& reason, const std::string& field) {
+Node of_water(Asking& asking, const Place& place, const Reason& reason, const std::string& field) {
   const std::string water = is_of_second(reason) ? "/second_source" : "/start";
   const std::string slip = is_of_second(reason) ? "/second_source" : asking.slip();
   if (reason.code == "dissolved_solids_as_salt") return missing_salt(asking, water, slip);
@@ -103,7 +103,10 @@ Node of_water(Asking& asking, const Reason& reason, const std::string& field) {
   if (reason.code == "charge_balance_closed") {
     const std::string key = text_of(reason, "ion") + "_mg_l";
     if (field == "measured_mg_l") return same_as(asking, slip_reading(asking, slip, key));
-    return same_as(asking, reading_of(asking, water, key));
+    const std::string closing = reading_of(asking, water, key);
+    if (asking.value(closing) == stated(asking, place)) return same_as(asking, closing);
+    // Retests have moved the water since its charges were closed.
+    return {"", "", 0, "", "charge_balance", {{"as_judged", closing}}};
   }
   if (number_of(water_named(asking, water).state, field) != 0 || field.ends_with("_mg_l")) {
     return same_as(asking, reading_of(asking, water, field));
@@ -144,7 +147,7 @@ Node explain_assumed(Asking& asking, const Place& place) {
     const std::string stop = fmt::format("/targets/readings/{}/stop", text_of(reason, "reading"));
     if (asking.in_plan().number(stop)) return same_as(asking, asking.ask(stop));
   }
-  return of_water(asking, reason, field);
+  return of_water(asking, place, reason, field);
 }
 
 }  // namespace tub::why

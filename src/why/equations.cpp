@@ -109,6 +109,8 @@ constexpr std::array rows = {
     Equation{"largest_within", "", "the largest whose chance to pass the edge keeps the bound"},
     Equation{"effect_of", "", "half the change when {0} lies at both ends of its 90 % range"},
     Equation{"quantile", "", "the 5 % or 95 % point of {0}, all errors together"},
+    Equation{"quantile_of_draws", "",
+             "the 5 % or 95 % point of {0} in whole waters, drawn from all errors together"},
     Equation{"chance_beyond", "", "the share of {0}, all errors together, that lies beyond {1}"},
     Equation{"interval_reach", "", "from the value to the end of its 90 % range"},
     Equation{"carried_back", "", "the reading here from which the later steps lead to {0}"},

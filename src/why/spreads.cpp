@@ -20,8 +20,14 @@ std::string name_of_source(const ErrorSource& source) {
       return "volume";
     case Kind::start_reading:
       return "test_of_" + std::string(name_of(source.reading));
+    case Kind::total_hardness:
+      return "test_of_total_hardness";
+    case Kind::magnesium_share:
+      return "magnesium_share";
     case Kind::refilled_share:
       return "share_refilled";
+    case Kind::judged:
+      return "what_retests_leave_open";
     case Kind::strength:
       return "strength_of_" + source.supply->product().id;
     case Kind::staleness:
@@ -49,6 +55,22 @@ std::string test_error(Asking& asking, Reading reading, const std::string& slip)
                     row->second.source);
   }
   return constant(asking, "error of " + key, 0, unit_of_key(key), definition("not stated"));
+}
+
+/// The same of total hardness.
+std::string total_hardness_error(Asking& asking, const std::string& slip) {
+  const WaterTest& test = asking.slip_readings(slip);
+  const auto found = test.readings.find("total_hardness_mg_l");
+  for (const TestMethod& method : asking.data.test_methods) {
+    if (found == test.readings.end() || method.id != found->second.method) continue;
+    if (!method.total_hardness) continue;
+    return data_row(
+        asking,
+        fmt::format("test_methods.json: {}/total_hardness at {}", method.id, found->second.value),
+        "half_width", method.total_hardness->half_width_at(found->second.value), "mg/L as CaCO3",
+        method.total_hardness->source);
+  }
+  return constant(asking, "error of total hardness", 0, "mg/L as CaCO3", definition("not stated"));
 }
 
 /// A spoon: how level it is filled, and how loose the product lies.
@@ -82,6 +104,13 @@ std::string half_width_node(Asking& asking, const ErrorSource& source, const std
       return asking.ask("/vessel/volume_give_or_take");
     case Kind::start_reading:
       return test_error(asking, source.reading, slip);
+    case Kind::total_hardness:
+      return total_hardness_error(asking, slip);
+    case Kind::magnesium_share:
+      return assumption(asking, asking.data.assumptions.magnesium_share);
+    case Kind::judged:
+      return constant(asking, "90 % of what retests leave open", 1, "half-width",
+                      definition("one of the independent errors of the estimate"));
     case Kind::refilled_share:
       return assumption(asking, asking.data.assumptions.refill_half_width);
     case Kind::strength:
@@ -106,11 +135,11 @@ double size_of(const ErrorEffect& effect) {
 
 SpreadOf spread_of(Asking& asking, const std::string& id, std::string_view key,
                    const std::string& value, std::span<const Move> moves) {
-  SpreadOf result{Spread(asking.value(value)), {{"value", value}}};
+  const Branches branches = asking.situation.uncertainty().after(moves);
+  const Outcomes outcomes = branches.outcomes();
+  SpreadOf result{branches.spread(key, outcomes), {{"value", value}}};
   std::set<std::string> seen;
-  for (const NamedEffect& one :
-       asking.situation.uncertainty().after(moves).effects(member_of(key))) {
-    result.spread.add(one.effect);
+  for (const NamedEffect& one : branches.effects(member_of(key))) {
     if (size_of(one.effect) == 0) continue;
     std::string name = name_of_source(one.source);
     // The errors of a mixture: those of the first slip, then those of the other.
@@ -133,6 +162,7 @@ void add_retest(Asking& asking, const std::string& id, Reading reading, SpreadOf
   if (row == retest.rows.end()) return;
   const double half_width = row->second.half_width_at(spread.spread.predicted());
   spread.spread.add_normal(half_width);
+  if (reading != Reading::ph) spread.spread.read_as_no_less_than(0);
   spread.inputs.push_back(
       {"by_the_retest",
        data_row(asking,
@@ -144,7 +174,7 @@ void add_retest(Asking& asking, const std::string& id, Reading reading, SpreadOf
 std::string quantile_node(Asking& asking, const std::string& id, const std::string& unit,
                           const SpreadOf& spread, const std::string& end) {
   const Interval interval = spread.spread.interval();
-  return asking.put(id + "#" + end, end + "_end_of_90_%", unit, "quantile", spread.inputs,
+  return asking.put(id + "#" + end, end + "_end_of_90_%", unit, spread.equation(), spread.inputs,
                     end == "low" ? interval.low : interval.high);
 }
 

@@ -18,6 +18,9 @@ class Asking;
 struct SpreadOf {
   Spread spread;
   std::vector<Input> inputs;  ///< the value, then the sources
+
+  /// How its quantiles are found.
+  const char* equation() const { return spread.is_drawn() ? "quantile_of_draws" : "quantile"; }
 };
 
 /// id: what the nodes of the sources hang on; value: the node of the predicted number

@@ -122,6 +122,7 @@ TEST_CASE("every row of assumptions that a plan may name has words") {
                                            "refill_step",
                                            "softener_leaves_mg_l",
                                            "most_replaced",
+                                           "untested_cyanuric_acid_mg_l",
                                            "steadying_alkalinity_mg_l",
                                            "saturation_index"};
   const auto file = nlohmann::json::parse(

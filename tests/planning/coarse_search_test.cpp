@@ -1,6 +1,7 @@
 // What the planner calls out of reach, a plain search over the shelf does not reach either.
 #include "coarse_search.h"
 
+#include <algorithm>
 #include <catch2/catch.hpp>
 
 #include "base/error.h"
@@ -28,6 +29,7 @@ TEST_CASE("what a plan leaves unmet, no coarse search over the shelf meets") {
 
 TEST_CASE("water with next to no alkalinity reaches its bands wherever a coarse search does") {
   int reached = 0;
+  int left_out = 0;
   for (const char* measure : {"grams", "grams_and_us_spoons", "ounces"}) {
     for (const double alkalinity : {0.0, 0.3, 1.0, 4.0}) {
       for (const double ph : {5.5, 6.5, 7.5, 8.5}) {
@@ -42,13 +44,20 @@ TEST_CASE("water with next to no alkalinity reaches its bands wherever a coarse 
         const Situation situation(request, planning_data(), species_table());
         const Score planned = score(situation, measured_draft(situation));
         if (planned.unsafe + planned.unmet == 0) ++reached;
-        if (planned.unsafe + planned.unmet > 0) {
+        const Plan plan = make_plan(request, planning_data(), species_table());
+        const bool is_left_out = std::any_of(
+            plan.unmet.begin(), plan.unmet.end(),
+            [](const Unmet& unmet) { return unmet.reason.code == "pour_would_overshoot"; });
+        left_out += is_left_out ? 1 : 0;
+        // The search does not ask how likely a pour goes too far.
+        if (planned.unsafe + planned.unmet > 0 && !is_left_out) {
           CHECK_FALSE(meets_more(coarse_best(situation).score, planned));
         }
       }
     }
   }
-  CHECK(reached >= 40);
+  CHECK(reached + left_out >= 40);
+  CHECK(left_out < 10);
 }
 
 TEST_CASE("water of no alkalinity in a small tub, weighed in ounces, does not end at 35 mg/L") {

@@ -425,7 +425,7 @@ TEST_CASE("the active share is that of the reference program, at its temperature
     readings.free_chlorine_mg_l = 0.01;
     readings.chloride_mg_l = std::stod(row.at("NaCl_background_mgL")) * 35.45 / 58.44;
     const Water water = water_from_readings(readings, Balance::sodium, species_table());
-    const Outcomes alone{read(water, species_table()), {}};
+    const Outcomes alone{read(water, species_table()), {}, {}};
     const auto active = active_sanitizer(situation, water, alone);
     REQUIRE(active);
     CHECK(active->share.value ==

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <catch2/catch.hpp>
+#include <cmath>
 
 #include "base/error.h"
 #include "sample_job.h"
@@ -98,7 +99,7 @@ TEST_CASE("chlorine that may be combined is taken as combined: it eats the first
 
 TEST_CASE("a reading's error becomes two waters, nearer where the whole error is impossible") {
   const StartWater start = made_whole(slip());
-  REQUIRE(start.uncertain.size() == 3);
+  REQUIRE(start.uncertain.size() == 4);  // and the assumed share of magnesium
   for (const UncertainReading& uncertain : start.uncertain) CHECK(uncertain.share == 1);
   WaterTest soft = slip();
   soft.readings["total_alkalinity_mg_l"] = {8, "drop_kit"};  // give or take 10
@@ -108,6 +109,32 @@ TEST_CASE("a reading's error becomes two waters, nearer where the whole error is
       [](const UncertainReading& one) { return one.reading == Reading::total_alkalinity; });
   REQUIRE(found != near_none.uncertain.end());
   CHECK(found->share < 1);
+}
+
+TEST_CASE("calcium of a total alone is as uncertain as the total's test and the share taken") {
+  WaterTest test = slip();
+  test.readings.erase("calcium_hardness_mg_l");
+  test.readings["total_hardness_mg_l"] = {200, "drop_kit"};
+  double squares = 0;
+  for (const UncertainReading& error : made_whole(test).uncertain) {
+    squares += std::pow(
+        (calcium_hardness_mg_l(error.high.totals) - calcium_hardness_mg_l(error.low.totals)) / 2,
+        2);
+  }
+  // By hand: 75 % of a drop of 10 mg/L, and 15 % of 200 mg/L, as squares.
+  CHECK(std::sqrt(squares) == Approx(std::hypot(7.5, 30)).epsilon(1e-6));
+}
+
+TEST_CASE("soft water read as none by a strip has alkalinity above none, never below") {
+  WaterTest test = slip();
+  test.readings["total_alkalinity_mg_l"] = {5, "strip"};  // give or take 20
+  const StartWater start = made_whole(test);
+  const auto found = std::find_if(
+      start.uncertain.begin(), start.uncertain.end(),
+      [](const UncertainReading& one) { return one.reading == Reading::total_alkalinity; });
+  REQUIRE(found != start.uncertain.end());
+  CHECK(found->is_cut);
+  CHECK(total_alkalinity_mg_l(found->low.totals) >= 0);
 }
 
 TEST_CASE("a water that cannot exist is an error") {

@@ -199,6 +199,8 @@ void aim_from(const Situation& situation, Reading reading, const Reach& reach, d
 BalanceAims aims_for(const Situation& situation, const Draft& whole) {
   BalanceAims aims;
   const auto spread = [&](Reading reading) {
+    // An ideal is aimed at however far the plan may be off.
+    if (situation.goal(reading)->ideal) return Reach{};
     return reach_of(situation.uncertainty().spread(reading, whole));
   };
   if (situation.goal(Reading::total_alkalinity) != nullptr) {

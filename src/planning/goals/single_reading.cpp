@@ -35,8 +35,8 @@ std::optional<DoseMove> dose_into_band(const Situation& situation, DoseMove dose
   };
   Reach reach;
   // The aim follows from how far the reading may be off, and that from the dose: three times round
-  // settles it.
-  for (int i = 0; i < 3; ++i) {
+  // settles it. An ideal is aimed at however far it may be.
+  for (int i = 0; i < 3 && !goal->ideal; ++i) {
     solve(aim(*goal, true, reach));
     Draft whole = other;
     whole.emplace_back(dose);

@@ -1,0 +1,14 @@
+// How far each reading of a slip may be off, as waters beside the one that it means.
+#pragma once
+
+#include "planning/start_water.h"
+
+namespace tub {
+
+/// Every error of the slip's own tests, and of the assumed share of magnesium.
+///
+/// state: what the slip was made whole to
+std::vector<UncertainReading> start_errors(const WaterTest& test, const Readings& state,
+                                           const PlanningData& data, const SpeciesTable& species);
+
+}  // namespace tub
