@@ -202,7 +202,13 @@ ErrorShape::ErrorShape(const UncertainReading& error, const Water& at)
       error.of == UncertainReading::Of::judged || error.reading == Reading::ph;
   constexpr Component carbon = Component::carbonate;
   const double here = at.totals[carbon];
-  const bool is_there = here > 0 && error.low.totals[carbon] > 0 && error.high.totals[carbon] > 0;
+  // Where an end holds next to none of it, factors would reach from there to nothing.
+  constexpr double most_factor = 30;
+  const auto is_near = [&](const Water& water) {
+    const double there = water.totals[carbon];
+    return there > here / most_factor && there < here * most_factor;
+  };
+  const bool is_there = here > 0 && is_near(error.low) && is_near(error.high);
   if (!is_by_factors || !is_there) return;
   std::tie(log_linear_, log_square_) =
       parabola(std::log(error.low.totals[carbon] / here), error.low_share,

@@ -7,10 +7,9 @@
 namespace tub {
 namespace {
 
-/// pH that no tub has, nor any water that a plan's doses can make of it: 1 mmol/L of strong acid
-/// without any buffer has pH 3, of soda ash 10.6; a step never doses more than that beyond what the
-/// water holds, and a slip's own pH is 5.5 to 9.2, give or take 0.3.
-constexpr Range possible_ph = {3, 11};
+/// pH that no tub has: a hundredth of a mole of strong acid or base in each litre has pH 2 or 12,
+/// and no step may bring so much.
+constexpr Range possible_ph = {2, 12};
 /// The digits that a range is not known to.
 constexpr double digits = 1e-9;
 
@@ -68,16 +67,20 @@ void check_steps(const std::vector<Step>& steps) {
 bool is_possible(const std::string& key, double value) {
   const bool has_a_sign = key == "saturation_index" || key == "log10_pco2_atm";
   if (has_a_sign) return std::abs(value) < 20;
-  // Below none is acid water: as much strong acid as pH 3 has, 1 mmol/L, is -50 mg/L.
+  // Below none is acid water: as much strong acid as pH 2 has, 10 mmol/L, is -500 mg/L.
   const bool is_alkalinity = key.ends_with("alkalinity_mg_l");
-  if (is_alkalinity) return value >= -50;
+  if (is_alkalinity) return value >= -500;
   if (key == "hobr_fraction" && value > 1) return false;
   return key == "ph" ? possible_ph.holds(value) : value >= 0;
 }
 
-/// At most so far above the last water's index as pH, hardness and alkalinity at their highest take
-/// it: the index rises with the logarithms of calcium and carbonate, and carbonate with alkalinity
-/// and with pH, by no more than two for one (equation 20 of docs/chemistry.md, in its logarithms).
+/// Of the saturation index: the ends of the other ranges are from other draws.
+constexpr double between_draws = 1;
+
+/// At most so far above the last water's index as pH, hardness and carbonate alkalinity at their
+/// highest take it: the index rises with the logarithms of calcium and carbonate, and carbonate
+/// with alkalinity and with pH, by no more than two for one (equation 20 of docs/chemistry.md, in
+/// its logarithms).
 void check_saturation_index(const Plan& plan) {
   const auto range = plan.final_range.find("saturation_index");
   if (range == plan.final_range.end()) return;
@@ -85,10 +88,10 @@ void check_saturation_index(const Plan& plan) {
     const double high = plan.final_range.at(key).high;
     return at > 0 && high > 0 ? std::max(0.0, std::log10(high / at)) : 20.0;
   };
-  const double most = plan.final.saturation_index +
-                      2 * (plan.final_range.at("ph").high - plan.final.ph) +
-                      by("calcium_hardness_mg_l", plan.final.calcium_hardness_mg_l) +
-                      by("total_alkalinity_mg_l", plan.final.total_alkalinity_mg_l) + 0.5;
+  const double most =
+      plan.final.saturation_index + 2 * (plan.final_range.at("ph").high - plan.final.ph) +
+      by("calcium_hardness_mg_l", plan.final.calcium_hardness_mg_l) +
+      by("carbonate_alkalinity_mg_l", plan.final.carbonate_alkalinity_mg_l) + between_draws;
   CAPTURE(plan.final.saturation_index, range->second.low, range->second.high, most);
   CHECK(range->second.high <= most);
 }
