@@ -9,9 +9,9 @@
 namespace tub {
 
 /// Odd, so that one draw is the middle of every source.
-inline constexpr std::size_t draw_count = 129;
+inline constexpr std::size_t draw_count = 257;
 /// The outermost of that many even quantiles of a normal, in 90 % half-widths.
-inline constexpr double outermost_draw = 1.6193;
+inline constexpr double outermost_draw = 1.7547;
 
 /// A Latin hypercube of normals, one dimension for each source of error: in each, every one of the
 /// even quantiles occurs once, in an order of its own. It is turned so that its first dimension

@@ -7,10 +7,13 @@
 
 #include "base/error.h"
 #include "chemistry/operations.h"
-#include "planning/draws.h"
 
 namespace tub {
 namespace {
+
+/// In half-widths: one in fifty of a normal lies further out to one side. A source that is cut there
+/// or further out is as good as whole.
+constexpr double seldom = 1.25;
 
 constexpr const char* total_hardness = "total_hardness_mg_l";
 
@@ -81,7 +84,7 @@ std::optional<UncertainReading> off_from_none(const Fallible& one, double half_w
   const double none_below = state.*one.member / half_width;
   UncertainReading result{UncertainReading::Of::reading, one.reading, {}, {}};
   result.low_share = std::min(1.0, none_below);
-  result.is_cut = none_below < outermost_draw;
+  result.is_cut = none_below < seldom;
   if (result.is_cut) result.none_below = none_below;
   Readings least = state;
   least.*one.member = result.low_share < 1 ? 0 : state.*one.member - result.low_share * half_width;
@@ -107,7 +110,7 @@ std::optional<UncertainReading> off_by(const Fallible& one, double half_width,
     result.low = *low;
     result.high = *high;
     result.low_share = result.share;
-    const double far = outermost_draw * half_width;
+    const double far = seldom * half_width;
     result.is_cut =
         result.share < 1 || !moved(state, one, -far, species) || !moved(state, one, far, species);
     return result;
@@ -145,7 +148,7 @@ std::optional<UncertainReading> off_in_hardness(UncertainReading::Of of,
     result.low = *low;
     result.high = *high;
     result.low_share = result.share;
-    result.is_cut = !water_at(-outermost_draw) || !water_at(outermost_draw);
+    result.is_cut = !water_at(-seldom) || !water_at(seldom);
     return result;
   }
   return std::nullopt;
