@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 #include "base/error.h"
 #include "base/text.h"
@@ -11,7 +12,7 @@
 namespace tub {
 namespace {
 
-const double ln10 = std::log(10.0);
+using std::numbers::ln10;
 
 constexpr std::size_t index_of(Component c) { return static_cast<std::size_t>(c); }
 

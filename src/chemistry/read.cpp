@@ -1,5 +1,6 @@
 // What tests would show of a water, what is derived from its species, and how all of that changes.
 #include <cmath>
+#include <numbers>
 
 #include "chemistry/derivatives.h"
 #include "chemistry/measures.h"
@@ -10,7 +11,7 @@
 namespace tub {
 namespace {
 
-const double ln10 = std::log(10.0);
+using std::numbers::ln10;
 const double as_caco3 = grams_per_mole(Component::alkalinity) * 1e3;
 
 // Amounts of species and totals, or small changes of them: what is linear in them is one function.

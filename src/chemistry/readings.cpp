@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <numbers>
 
 #include "base/error.h"
 #include "base/text.h"
@@ -17,7 +18,7 @@
 namespace tub {
 namespace {
 
-const double ln10 = std::log(10.0);
+using std::numbers::ln10;
 constexpr double unseen_alkalinity = 2e-7;  // mol/kg, 0.01 mg/L as CaCO3: no test shows it
 constexpr double highest_log10_pco2 = 0;    // above 1 atm carbon dioxide boils off
 

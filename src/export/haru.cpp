@@ -15,18 +15,19 @@
 static_assert(HPDF_VERSION_ID == 20300, "check haru.cpp and pdf_drawing.cpp against this libharu");
 
 namespace tub {
-namespace {
 
-/// What is left of a font file to read.
-struct Cursor {
+/// A font file, and how far it is read.
+struct HaruFontBytes {
   std::string_view bytes;
   std::size_t at = 0;
 };
 
-Cursor& cursor(HPDF_Stream stream) { return *static_cast<Cursor*>(stream->attr); }
+namespace {
+
+HaruFontBytes& cursor(HPDF_Stream stream) { return *static_cast<HaruFontBytes*>(stream->attr); }
 
 HPDF_STATUS read(HPDF_Stream stream, HPDF_BYTE* out, HPDF_UINT* count) {
-  Cursor& from = cursor(stream);
+  HaruFontBytes& from = cursor(stream);
   const std::size_t given = std::min<std::size_t>(*count, from.bytes.size() - from.at);
   std::memcpy(out, from.bytes.data() + from.at, given);
   from.at += given;
@@ -36,7 +37,7 @@ HPDF_STATUS read(HPDF_Stream stream, HPDF_BYTE* out, HPDF_UINT* count) {
 }
 
 HPDF_STATUS seek(HPDF_Stream stream, HPDF_INT offset, HPDF_WhenceMode whence) {
-  Cursor& in = cursor(stream);
+  HaruFontBytes& in = cursor(stream);
   const auto size = static_cast<long long>(in.bytes.size());
   const auto here = static_cast<long long>(in.at);
   const long long base = whence == HPDF_SEEK_SET ? 0 : whence == HPDF_SEEK_CUR ? here : size;
@@ -77,7 +78,7 @@ void drop_glyph_table(HPDF_Font font) {
 
 }  // namespace
 
-struct HaruDocument::Reader : Cursor {};
+struct HaruDocument::Reader : HaruFontBytes {};
 
 HaruDocument::HaruDocument() : document_(HPDF_New(nullptr, nullptr)) {
   if (document_ == nullptr)
@@ -91,8 +92,8 @@ HaruDocument::~HaruDocument() { HPDF_Free(document_); }
 _HPDF_Dict_Rec* HaruDocument::add_face(const Font& font) {
   readers_.push_back(std::make_unique<Reader>());
   readers_.back()->bytes = font.bytes();
-  const HPDF_Stream stream = HPDF_CallbackReader_New(document_->mmgr, read, seek, tell, size,
-                                                     static_cast<Cursor*>(readers_.back().get()));
+  const HPDF_Stream stream = HPDF_CallbackReader_New(
+      document_->mmgr, read, seek, tell, size, static_cast<HaruFontBytes*>(readers_.back().get()));
   const HPDF_FontDef face = HPDF_TTFontDef_Load(document_->mmgr, stream, HPDF_TRUE);
   require_no_error("reading the face " + font.name());
   std::string tag = "TUBWRT";  // replaced when the file is finished

@@ -59,8 +59,8 @@ bool read_sides(const Value& dimensions, Basin& basin) {
 
 // A bench that this water cannot hold is a problem.
 bool read_bench(const Value& value, Basin& basin) {
-  const Bench bench{value.number("length").value_or(0), value.number("width").value_or(0),
-                    value.number("height").value_or(0)};
+  const SeatBench bench{value.number("length").value_or(0), value.number("width").value_or(0),
+                        value.number("height").value_or(0)};
   const bool is_too_large = bench.area_m2() >= basin.area_m2();
   const bool is_too_high = bench.height_m > basin.water_depth_m;
   if (is_too_large) {

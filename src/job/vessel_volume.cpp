@@ -13,7 +13,7 @@ double Basin::area_m2() const {
 
 double Basin::benches_l() const {
   double sum = 0;
-  for (const Bench& bench : benches) sum += 1000 * bench.area_m2() * bench.height_m;
+  for (const SeatBench& bench : benches) sum += 1000 * bench.area_m2() * bench.height_m;
   return sum;
 }
 

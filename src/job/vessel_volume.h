@@ -8,7 +8,7 @@
 namespace tub {
 
 /// A seat or a step, which takes the place of water.
-struct Bench {
+struct SeatBench {
   double length_m = 0;  ///< along the wall
   double width_m = 0;   ///< of the seat
   double height_m = 0;  ///< from the floor, at most to the water's surface
@@ -23,7 +23,7 @@ struct Basin {
   double length_m = 0;  ///< or the diameter
   double width_m = 0;   ///< or the diameter
   double water_depth_m = 0;
-  std::vector<Bench> benches{};
+  std::vector<SeatBench> benches{};
 
   /// Of the water's surface.
   double area_m2() const;

@@ -15,7 +15,7 @@ namespace {
 
 constexpr double kit_end_ph = 4.5;
 
-std::string conductivity(const ReadWater& water, const WaterTables& tables) {
+std::string specific_conductivity(const ReadWater& water, const WaterTables& tables) {
   return json_number(conductivity_us_cm(water.speciation, tables.species));
 }
 
@@ -61,7 +61,7 @@ constexpr std::array<std::pair<std::string_view, double WaterState::*>, 6> sprea
 
 const std::vector<WaterExtra>& water_extras() {
   static const std::vector<WaterExtra> extras = {
-      {"conductivity_us_cm", "microsiemens per cm at 25 degrees Celsius", conductivity},
+      {"conductivity_us_cm", "microsiemens per cm at 25 degrees Celsius", specific_conductivity},
       {"titrated_alkalinity_mg_l",
        "as CaCO3: acid to pH 4.5 after thiosulfate, that to tetrathionate", titrated},
       {"table_index_nearest", "the trade's factor tables, nearest row", index_nearest},

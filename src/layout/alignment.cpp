@@ -13,7 +13,7 @@
 namespace tub {
 namespace {
 
-constexpr double line_width = 0.25 * mm;
+constexpr double outline_width = 0.25 * mm;
 constexpr double number_size = 7;
 
 /// Sheets have both figures of the scale; on smaller stocks the text is small and says less.
@@ -58,7 +58,7 @@ Path outline(const LabelGrid& grid, Point corner) {
                    LineTo{{x, y + r}},
                    CurveTo{{x, y + k}, {x + k, y}, {x + r, y}},
                    ClosePath{}};
-  path.stroke = Stroke{line_width, Colour{}};
+  path.stroke = Stroke{outline_width, Colour{}};
   return path;
 }
 
@@ -112,7 +112,7 @@ class AlignmentSheet {
   }
 
   void line(Point from, Point to) {
-    page_.items.emplace_back(Rule{from, to, line_width, Colour{}, artifact});
+    page_.items.emplace_back(Rule{from, to, outline_width, Colour{}, artifact});
   }
 
   /// A mark each millimetre, longer at five and ten, numbered at ten, counted from the paper's

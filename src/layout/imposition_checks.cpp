@@ -82,7 +82,7 @@ double distance_to_edge(const Item& item, const Page& page, const FontSet& fonts
   return std::min({ink.left, ink.top, page.width - ink.right, page.height - ink.bottom}) / mm;
 }
 
-std::string named(const Item& item) {
+std::string words_of(const Item& item) {
   if (const auto* const run = std::get_if<TextRun>(&item)) return "\"" + run->text + "\"";
   return "a line or a figure";
 }
@@ -107,7 +107,7 @@ void check_edges(std::span<const Page> labels, const Stock& stock, const FontSet
     const Item* const item = too_near(page, stock.keep_out_mm, fonts);
     if (item == nullptr) continue;
     refuse(problems,
-           fmt::format("{} of {} is {} mm from the edge, and {} keeps {} mm free", named(*item),
+           fmt::format("{} of {} is {} mm from the edge, and {} keeps {} mm free", words_of(*item),
                        page.sheet, fixed(distance_to_edge(*item, page, fonts), 2), stock.name,
                        shortest(stock.keep_out_mm)),
            "take a larger label, or one that is printed past its edge");
@@ -162,7 +162,7 @@ void require_on_paper(std::span<const Page> pages, const Imposition& imposition,
     if (item == nullptr) continue;
     const bool is_moved = imposition.correction != PrinterCorrection{};
     refuse(problems,
-           fmt::format("{} of {} would be printed {} mm past the paper's edge", named(*item),
+           fmt::format("{} of {} would be printed {} mm past the paper's edge", words_of(*item),
                        page.sheet, fixed(-distance_to_edge(*item, page, fonts), 2)),
            is_moved ? "the printer's correction moves it there: let the printer be aligned"
                     : "take a larger stock");

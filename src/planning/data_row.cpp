@@ -51,6 +51,19 @@ std::optional<Range> optional_range(const Node& row, std::string_view field) {
   return Range{*low, *high};
 }
 
+std::vector<std::string> texts(const Node& row, std::string_view field) {
+  std::vector<std::string> result;
+  if (const std::optional<Node> list = row.find(field)) {
+    for (const Node& item : list->items()) result.push_back(item.text().value_or(""));
+  }
+  return result;
+}
+
+bool flag(const Node& row, std::string_view field, bool otherwise) {
+  const std::optional<Node> found = row.find(field);
+  return found ? found->boolean().value_or(otherwise) : otherwise;
+}
+
 std::vector<Node> items(const Node& row, std::string_view field) {
   const std::optional<Node> found = row.require(field);
   return found ? found->items() : std::vector<Node>{};

@@ -26,6 +26,10 @@ std::vector<std::string> names(const Node& row, std::string_view field,
                                std::span<const std::string> known);
 /// [low, high] in a field that may be missing; a problem unless 0 <= low <= high.
 std::optional<Range> optional_range(const Node& row, std::string_view field);
+/// The texts of a list that may be missing.
+std::vector<std::string> texts(const Node& row, std::string_view field);
+/// A flag that may be missing.
+bool flag(const Node& row, std::string_view field, bool otherwise);
 /// The elements of a list that must be there.
 std::vector<Node> items(const Node& row, std::string_view field);
 /// What `read` makes of each row, in order.

@@ -17,7 +17,7 @@ const Names set_fields = {"id",      "authority", "source",          "from_memor
                           "readings"};
 const Names target_fields = {"low",  "ideal",           "high",  "bathe_low",
                              "stop", "stop_is_assumed", "source"};
-constexpr double most = 10000;  // mg/L; far above any water that a target speaks of
+constexpr double highest_mg_l = 10000;  // far above any water that a target speaks of
 
 Names reading_names() {
   Names names;
@@ -44,11 +44,11 @@ void check_order(const Node& row, const std::optional<double>& low,
 Target read_target(const Node& row) {
   row.allow_only(target_fields);
   Target target;
-  target.low = data_row::optional_number(row, "low", 0, most);
-  target.ideal = data_row::optional_number(row, "ideal", 0, most);
-  target.high = data_row::optional_number(row, "high", 0, most);
-  target.bathe_low = data_row::optional_number(row, "bathe_low", 0, most);
-  target.stop = data_row::optional_number(row, "stop", 0, most);
+  target.low = data_row::optional_number(row, "low", 0, highest_mg_l);
+  target.ideal = data_row::optional_number(row, "ideal", 0, highest_mg_l);
+  target.high = data_row::optional_number(row, "high", 0, highest_mg_l);
+  target.bathe_low = data_row::optional_number(row, "bathe_low", 0, highest_mg_l);
+  target.stop = data_row::optional_number(row, "stop", 0, highest_mg_l);
   if (const auto assumed = row.find("stop_is_assumed")) {
     target.stop_is_assumed = assumed->boolean().value_or(false);
   }

@@ -10,13 +10,13 @@ namespace {
 
 using Names = std::vector<std::string>;
 
-constexpr double most = 1000;  // mg/L
+constexpr double largest_mg_l = 1000;
 
 TestRow read_row(const Node& node) {
   node.allow_only(Names{"division", "half_width", "relative_half_width", "source"});
   TestRow row;
-  row.division = data_row::number(node, "division", 1e-3, most);
-  row.half_width = data_row::number(node, "half_width", 0, most);
+  row.division = data_row::number(node, "division", 1e-3, largest_mg_l);
+  row.half_width = data_row::number(node, "half_width", 0, largest_mg_l);
   row.relative_half_width =
       data_row::optional_number(node, "relative_half_width", 0, 1).value_or(0);
   if (const auto source = node.require("source")) {

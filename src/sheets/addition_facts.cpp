@@ -229,7 +229,7 @@ Words outcome_action(const Wording& wording, const TestOutcome& outcome, Outcome
 }  // namespace
 
 Facts text_facts(Words words) {
-  Facts facts(text_shape());
+  Facts facts(text_list);
   facts.set("text", std::move(words));
   return facts;
 }

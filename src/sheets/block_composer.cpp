@@ -224,7 +224,7 @@ Room compose_room(Composer& composer, const Node& node) {
 
 using Content = decltype(Block::content);
 
-struct Kind {
+struct BlockKind {
   std::string name;
   Content (*compose)(Composer&, const Node&);
 };
@@ -234,7 +234,7 @@ Content as_content(Composer& composer, const Node& node) {
   return compose(composer, node);
 }
 
-const std::array<Kind, 11> kinds = {{
+const std::array<BlockKind, 11> kinds = {{
     {"masthead", as_content<compose_masthead>},
     {"text", as_content<compose_text>},
     {"channel", as_content<compose_channel>},
@@ -251,14 +251,14 @@ const std::array<Kind, 11> kinds = {{
 std::vector<std::string> kind_names() {
   std::vector<std::string> names;
   names.reserve(kinds.size());
-  for (const Kind& kind : kinds) names.push_back(kind.name);
+  for (const BlockKind& kind : kinds) names.push_back(kind.name);
   return names;
 }
 
 const std::vector<std::string> block_fields = {"pages", "close_to_previous"};
 
-const Kind* kind_of(const Node& item) {
-  const auto found = std::find_if(kinds.begin(), kinds.end(), [&](const Kind& kind) {
+const BlockKind* kind_of(const Node& item) {
+  const auto found = std::find_if(kinds.begin(), kinds.end(), [&](const BlockKind& kind) {
     return item.find(kind.name).has_value();
   });
   if (found != kinds.end()) return &*found;
@@ -271,9 +271,9 @@ void compose_block(Composer& composer, const Node& item, std::vector<Block>& blo
   std::vector<std::string> known = kind_names();
   known.insert(known.end(), block_fields.begin(), block_fields.end());
   Composer::allow_only(item, known);
-  const Kind* const kind = kind_of(item);
+  const BlockKind* const kind = kind_of(item);
   if (kind == nullptr) return;
-  for (const Kind& other : kinds) {
+  for (const BlockKind& other : kinds) {
     if (&other != kind && item.find(other.name)) {
       item.problem(
           fmt::format("a block is one kind, and this is {} and {}", kind->name, other.name),

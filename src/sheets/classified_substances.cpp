@@ -13,11 +13,11 @@ namespace {
 
 using Names = std::vector<std::string>;
 
-const Names row_fields = {"id",          "product",  "name",        "cas",
-                          "ec",          "index_no", "index_name",  "classification",
-                          "supplements", "limits",   "m_factors",   "notes",
-                          "form",        "grade",    "read_across", "source"};
-const Names forms = {"solution"};
+const Names substance_fields = {"id",          "product",  "name",        "cas",
+                                "ec",          "index_no", "index_name",  "classification",
+                                "supplements", "limits",   "m_factors",   "notes",
+                                "form",        "grade",    "read_across", "source"};
+const Names substance_forms = {"solution"};
 
 std::string optional_text(const Node& row, std::string_view field) {
   const auto found = row.find(field);
@@ -27,12 +27,6 @@ std::string optional_text(const Node& row, std::string_view field) {
 std::vector<Node> optional_items(const Node& row, std::string_view field) {
   const auto found = row.find(field);
   return found ? found->items() : std::vector<Node>{};
-}
-
-Names texts(const Node& row, std::string_view field) {
-  Names result;
-  for (const Node& item : optional_items(row, field)) result.push_back(item.text().value_or(""));
-  return result;
 }
 
 HarmonisedClass read_class(const Node& row) {
@@ -50,18 +44,18 @@ void read_entry(const Node& row, ClassifiedSubstance& substance) {
   for (const Node& item : optional_items(row, "classification")) {
     substance.classification.push_back(read_class(item));
   }
-  substance.supplements = texts(row, "supplements");
+  substance.supplements = data_row::texts(row, "supplements");
   for (const Node& item : optional_items(row, "limits")) {
     substance.limits.push_back(read_limit(item));
   }
   for (const Node& item : optional_items(row, "m_factors")) {
     substance.m_factors.push_back(item.whole(1, 1000000).value_or(1));
   }
-  substance.notes = texts(row, "notes");
+  substance.notes = data_row::texts(row, "notes");
 }
 
 ClassifiedSubstance read_substance(const Node& row) {
-  row.allow_only(row_fields);
+  row.allow_only(substance_fields);
   ClassifiedSubstance substance;
   substance.id = data_row::text(row, "id");
   substance.product = optional_text(row, "product");
@@ -69,7 +63,8 @@ ClassifiedSubstance read_substance(const Node& row) {
   substance.cas = data_row::text(row, "cas");
   substance.ec = data_row::text(row, "ec");
   read_entry(row, substance);
-  if (const auto form = row.find("form")) substance.is_solution = form->one_of(forms).has_value();
+  if (const auto form = row.find("form"))
+    substance.is_solution = form->one_of(substance_forms).has_value();
   if (const auto grade = row.find("grade")) {
     substance.grade_percent = data_row::number(*grade, "from", 0, 100);
     substance.grade_basis = data_row::text(*grade, "basis");

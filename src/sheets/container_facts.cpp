@@ -18,12 +18,6 @@ namespace {
 
 using Kind = FactRow::Kind;
 
-constexpr std::array text_rows = {FactRow{"text"}};
-constexpr Shape text_list{text_rows};
-
-constexpr std::array sign_rows = {FactRow{"sign"}, FactRow{"alt"}};
-constexpr Shape sign_list{sign_rows};
-
 constexpr std::array voice_rows = {FactRow{"name"}, FactRow{"signal"},
                                    FactRow{"hazards", Kind::list, &text_list},
                                    FactRow{"precautions"}};
@@ -166,7 +160,7 @@ class ContainerMaker {
 
   void set_signs(Facts& facts, const Package& package, const LabelElements& elements) const {
     for (const std::string& code : elements.pictograms) {
-      Facts sign(container_sign_shape());
+      Facts sign(sign_list);
       sign.set("sign", std::string(pictogram_for(code)));
       sign.set("alt", messages_.words("pictogram." + code));
       facts.add("pictograms", std::move(sign));
@@ -197,7 +191,7 @@ class ContainerMaker {
     }
     for (const auto* const codes : {&elements.hazards, &elements.supplements}) {
       for (const std::string& code : *codes) {
-        Facts line(container_text_shape());
+        Facts line(text_list);
         line.set("text", in_language(tables_.statements.text(code, how)));
         facts.add("hazards", std::move(line));
       }
@@ -220,7 +214,7 @@ class ContainerMaker {
     std::string english;
     const auto ask = [&](bool is_needed, const char* name, const char* words) {
       if (!is_needed) return;
-      Facts line(container_text_shape());
+      Facts line(text_list);
       line.set("text", messages_.words(fmt::format("container.check.{}", name)));
       facts.add("checks", std::move(line));
       english += (english.empty() ? "" : ", ") + std::string(words);
@@ -328,8 +322,6 @@ std::vector<Package> wanted_packages(const SheetSources& sources, const FactRequ
 
 const Shape& container_shape() { return container; }
 const Shape& container_voice_shape() { return voice; }
-const Shape& container_sign_shape() { return sign_list; }
-const Shape& container_text_shape() { return text_list; }
 
 FactSets container_facts(const SheetSources& sources, const Messages& messages,
                          const FactRequest& request) {

@@ -7,8 +7,6 @@ namespace tub {
 
 const Shape& container_shape();        ///< `"facts": "container"`
 const Shape& container_voice_shape();  ///< of its languages
-const Shape& container_sign_shape();   ///< of its pictograms
-const Shape& container_text_shape();   ///< of lists of texts
 
 /// A label for each package of the shelf.
 ///

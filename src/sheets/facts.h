@@ -2,6 +2,7 @@
 // names there are.
 #pragma once
 
+#include <array>
 #include <optional>
 #include <span>
 #include <string>
@@ -29,6 +30,11 @@ struct Shape {
 
   const FactRow* find(std::string_view name) const;
 };
+
+inline constexpr std::array text_rows = {FactRow{"text"}};
+inline constexpr Shape text_list{text_rows};  ///< what each of a list of texts holds
+inline constexpr std::array sign_rows = {FactRow{"sign"}, FactRow{"alt"}};
+inline constexpr Shape sign_list{sign_rows};  ///< and each of a row of signs or pictograms
 
 /// Facts of one shape; what is not set is absent: empty words, no number, an empty list.
 class Facts {

@@ -21,19 +21,6 @@ const Names known_signals = {"", "warning", "danger"};
 const Names known_irritations = {"skin_or_eye", "skin_sensitisation"};
 const Names known_small = {"trade", "any"};
 
-Names texts(const Node& row, std::string_view field) {
-  Names result;
-  if (const auto list = row.find(field)) {
-    for (const Node& item : list->items()) result.push_back(item.text().value_or(""));
-  }
-  return result;
-}
-
-bool flag(const Node& row, std::string_view field, bool otherwise) {
-  const auto found = row.find(field);
-  return found ? found->boolean().value_or(otherwise) : otherwise;
-}
-
 std::string optional_name(const Node& row, std::string_view field, const Names& known) {
   const auto found = row.find(field);
   return found ? found->one_of(known).value_or("") : "";
@@ -61,12 +48,12 @@ LabelHazard read_hazard(const Node& row) {
   hazard.code = data_row::text(row, "code");
   hazard.pictogram = data_row::name(row, "pictogram", known_pictograms);
   hazard.signal = signal_of(data_row::name(row, "signal", known_signals));
-  hazard.covers = texts(row, "covers");
+  hazard.covers = data_row::texts(row, "covers");
   hazard.irritation = irritation_of(optional_name(row, "irritation", known_irritations));
   hazard.small_package = small_package_of(optional_name(row, "small_package", known_small));
-  hazard.has_tactile_mark = flag(row, "tactile_mark", false);
-  hazard.is_child_resistant = flag(row, "child_resistant", false);
-  hazard.is_in_hazcom = flag(row, "hazcom", true);
+  hazard.has_tactile_mark = data_row::flag(row, "tactile_mark", false);
+  hazard.is_child_resistant = data_row::flag(row, "child_resistant", false);
+  hazard.is_in_hazcom = data_row::flag(row, "hazcom", true);
   if (const auto precautions = row.require("precautions")) {
     for (const Node::Member& member : precautions->members()) {
       hazard.precautions[member.name] = member.value.whole(1, 9).value_or(9);
@@ -76,7 +63,7 @@ LabelHazard read_hazard(const Node& row) {
 }
 
 PrecautionPrecedence read_precedence(const Node& row) {
-  return {data_row::text(row, "statement"), texts(row, "drops")};
+  return {data_row::text(row, "statement"), data_row::texts(row, "drops")};
 }
 
 }  // namespace
@@ -89,7 +76,7 @@ HazardTable parse_hazards(std::string_view text, const std::string& file) {
   if (const auto most = root.require("most_precautions")) {
     table.most_precautions = most->whole(1, 20).value_or(0);
   }
-  table.supplements = texts(root, "supplements");
+  table.supplements = data_row::texts(root, "supplements");
   table.precedence = data_row::read_all(data_row::items(root, "precedence"), read_precedence);
   table.hazards = data_row::read_all(data_row::items(root, "hazards"), read_hazard);
   if (const auto sources = root.require("sources")) {

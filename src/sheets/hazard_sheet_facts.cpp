@@ -33,9 +33,6 @@ constexpr std::array pair_table_rows = {FactRow{"is_first"},
                                         FactRow{"rows", Kind::list, &pair_row}};
 constexpr Shape pair_table{pair_table_rows};
 
-constexpr std::array sign_rows = {FactRow{"sign"}, FactRow{"alt"}};
-constexpr Shape sign_list{sign_rows};
-
 constexpr std::array product_rows = {FactRow{"name"},
                                      FactRow{"number"},
                                      FactRow{"pictograms", Kind::list, &sign_list},
@@ -43,9 +40,6 @@ constexpr std::array product_rows = {FactRow{"name"},
                                      FactRow{"does"},
                                      FactRow{"spilled"}};
 constexpr Shape product_row{product_rows};
-
-constexpr std::array text_rows = {FactRow{"text"}};
-constexpr Shape text_list{text_rows};
 
 constexpr std::array sheet_rows = {FactRow{"vessel_or_tub"},
                                    FactRow{"say_where"},

@@ -28,11 +28,6 @@ constexpr double longest_side_mm = 1000;
 /// Half of the smallest length that a printer shows: figures closer than this are equal.
 constexpr double tolerance_mm = 0.005;
 
-bool flag(const Node& row, std::string_view name, bool otherwise) {
-  const auto field = row.find(name);
-  return field ? field->boolean().value_or(otherwise) : otherwise;
-}
-
 LabelSize read_size(const Node& row) {
   row.allow_only(size_fields);
   LabelSize size;
@@ -41,7 +36,7 @@ LabelSize read_size(const Node& row) {
   if (!sides) row.problem("expected label_mm as [short side, long side]");
   size.short_side_mm = sides ? sides->low : 0;
   size.long_side_mm = sides ? sides->high : 0;
-  size.is_if_possible = flag(row, "label_if_possible", false);
+  size.is_if_possible = data_row::flag(row, "label_if_possible", false);
   size.pictogram_mm = data_row::number(row, "pictogram_mm", 1, longest_side_mm);
   size.pictogram_preferred_mm =
       data_row::optional_number(row, "pictogram_preferred_mm", 1, longest_side_mm);
@@ -72,9 +67,9 @@ LabelRules read_set(const Node& row) {
   check_order(row, rules.sizes);
   rules.line_distance = data_row::number(row, "line_distance", 1, 3);
   rules.contrast = data_row::number(row, "contrast", 1, 21);
-  rules.is_frame_red = flag(row, "red_frame", true);
-  rules.are_empty_frames_allowed = flag(row, "empty_frames", false);
-  rules.has_environment = flag(row, "environment", true);
+  rules.is_frame_red = data_row::flag(row, "red_frame", true);
+  rules.are_empty_frames_allowed = data_row::flag(row, "empty_frames", false);
+  rules.has_environment = data_row::flag(row, "environment", true);
   rules.languages = data_row::names(row, "languages", languages);
   rules.supplier = data_row::names(row, "supplier", supplier_parts);
   rules.small_package_ml = data_row::number(row, "small_package_ml", 0, 1000);

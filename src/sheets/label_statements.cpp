@@ -15,9 +15,9 @@ namespace {
 
 using Names = std::vector<std::string>;
 
-const Names languages = {"en", "es", "fr", "de"};
+const Names statement_languages = {"en", "es", "fr", "de"};
 const Names forms = {"dust", "vapour"};
-const Names row_fields = {"code", "form", "hazcom", "en", "es", "fr", "de"};
+const Names statement_fields = {"code", "form", "hazcom", "en", "es", "fr", "de"};
 const Names parts = {"gloves", "clothing", "eyes", "face"};
 const Names joints = {"before", "between", "last", "after"};
 constexpr std::string_view protection_code = "P280";
@@ -57,7 +57,8 @@ class StatementReader {
  private:
   static LabelStatements::Texts texts(const Node& row) {
     LabelStatements::Texts found;
-    for (const std::string& language : languages) found[language] = data_row::text(row, language);
+    for (const std::string& language : statement_languages)
+      found[language] = data_row::text(row, language);
     return found;
   }
   static LabelStatements::Texts texts(const Node& parent, std::string_view name) {
@@ -65,7 +66,7 @@ class StatementReader {
     return row ? texts(*row) : LabelStatements::Texts{};
   }
   static void add(const Node& row, LabelStatements& table) {
-    row.allow_only(row_fields);
+    row.allow_only(statement_fields);
     std::string key = data_row::text(row, "code");
     if (const auto form = row.find("form")) key += " " + form->one_of(forms).value_or("");
     LabelStatements::Texts found = texts(row);
@@ -84,9 +85,10 @@ LabelStatements LabelStatements::parse(std::string_view text, const std::string&
 }
 
 std::string LabelStatements::text(std::string_view code, const StatementVoice& voice) const {
-  if (std::find(languages.begin(), languages.end(), voice.language) == languages.end()) {
+  if (std::find(statement_languages.begin(), statement_languages.end(), voice.language) ==
+      statement_languages.end()) {
     refuse(fmt::format("there are no statements in the language \"{}\"", voice.language),
-           suggestion(voice.language, languages));
+           suggestion(voice.language, statement_languages));
   }
   if (code == protection_code) return protection_text(voice);
   auto found = statements_.find(std::string(code));

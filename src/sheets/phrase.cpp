@@ -10,7 +10,7 @@
 namespace tub {
 namespace {
 
-using Kind = PhrasePart::Kind;
+using PartKind = PhrasePart::Kind;
 using Weight = PhrasePart::Weight;
 
 constexpr double millimetres_an_underscore = 2;
@@ -66,15 +66,15 @@ class PhraseReader {
                   "names are small letters, digits, `_` and `.`");
     }
     flush();
-    phrase_.parts.push_back({Kind::placeholder, weight_, name, 0});
+    phrase_.parts.push_back({PartKind::placeholder, weight_, name, 0});
     at_ = end + 1;
   }
 
   void take_line() {
     flush();
     const std::size_t count = underscores();
-    phrase_.parts.push_back(
-        {Kind::line, Weight::regular, "", static_cast<double>(count) * millimetres_an_underscore});
+    phrase_.parts.push_back({PartKind::line, Weight::regular, "",
+                             static_cast<double>(count) * millimetres_an_underscore});
     at_ += count;
   }
 
@@ -104,7 +104,7 @@ class PhraseReader {
   }
 
   void flush() {
-    if (!literal_.empty()) phrase_.parts.push_back({Kind::text, weight_, literal_, 0});
+    if (!literal_.empty()) phrase_.parts.push_back({PartKind::text, weight_, literal_, 0});
     literal_.clear();
   }
 
@@ -139,7 +139,7 @@ Phrase read_phrase(std::string_view text) { return PhraseReader(text).read(); }
 std::vector<std::string> placeholders_of(const Phrase& phrase) {
   std::vector<std::string> names;
   for (const PhrasePart& part : phrase.parts) {
-    if (part.kind != Kind::placeholder) continue;
+    if (part.kind != PartKind::placeholder) continue;
     if (std::find(names.begin(), names.end(), part.text) == names.end()) names.push_back(part.text);
   }
   return names;

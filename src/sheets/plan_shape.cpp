@@ -10,15 +10,9 @@ namespace {
 
 using Kind = FactRow::Kind;
 
-constexpr std::array text_rows = {FactRow{"text"}};
-constexpr Shape text{text_rows};
-
-constexpr std::array sign_rows = {FactRow{"sign"}, FactRow{"alt"}};
-constexpr Shape sign{sign_rows};
-
 constexpr std::array unmet_rows = {FactRow{"name"}, FactRow{"reached"}, FactRow{"target"},
                                    FactRow{"advice"}};
-constexpr Shape unmet{unmet_rows};
+constexpr Shape unmet_list{unmet_rows};
 
 constexpr std::array reading_rows = {
     FactRow{"name"},
@@ -36,33 +30,33 @@ constexpr std::array reading_rows = {
     FactRow{"plot_low", Kind::number},
     FactRow{"plot_high", Kind::number},
 };
-constexpr Shape reading{reading_rows};
+constexpr Shape reading_list{reading_rows};
 
 constexpr std::array held_rows = {FactRow{"name"}, FactRow{"unit"}, FactRow{"now"}};
-constexpr Shape held{held_rows};
+constexpr Shape held_list{held_rows};
 
 constexpr std::array pour_rows = {
     FactRow{"condition"}, FactRow{"amount"}, FactRow{"spoons"},
     FactRow{"wait"},      FactRow{"test"},   FactRow{"reading"},
 };
-constexpr Shape pour{pour_rows};
+constexpr Shape pour_list{pour_rows};
 
 constexpr std::array outcome_rows = {FactRow{"reads"}, FactRow{"then"}};
-constexpr Shape outcome{outcome_rows};
+constexpr Shape outcome_list{outcome_rows};
 
 constexpr std::array rung_rows = {
     FactRow{"number"},
     FactRow{"title"},
-    FactRow{"aside", Kind::list, &text},
+    FactRow{"aside", Kind::list, &text_list},
     FactRow{"hazard"},
-    FactRow{"signs", Kind::list, &sign},
+    FactRow{"signs", Kind::list, &sign_list},
     FactRow{"tick"},
-    FactRow{"pours", Kind::list, &pour},
-    FactRow{"outcomes", Kind::list, &outcome},
-    FactRow{"notes", Kind::list, &text},
+    FactRow{"pours", Kind::list, &pour_list},
+    FactRow{"outcomes", Kind::list, &outcome_list},
+    FactRow{"notes", Kind::list, &text_list},
     FactRow{"sanitizer"},
 };
-constexpr Shape rung{rung_rows};
+constexpr Shape rung_list{rung_rows};
 
 constexpr std::array plan_rows = {
     FactRow{"vessel"},
@@ -78,20 +72,20 @@ constexpr std::array plan_rows = {
     FactRow{"phone_or_line"},
     FactRow{"date_or_line"},
     FactRow{"local_rules_first"},
-    FactRow{"signs", Kind::list, &sign},
+    FactRow{"signs", Kind::list, &sign_list},
     FactRow{"every_time"},
     FactRow{"protection"},
     FactRow{"never_mix"},
     FactRow{"worst_pairs"},
-    FactRow{"readings", Kind::list, &reading},
-    FactRow{"held", Kind::list, &held},
+    FactRow{"readings", Kind::list, &reading_list},
+    FactRow{"held", Kind::list, &held_list},
     FactRow{"last_number"},
-    FactRow{"found", Kind::list, &text},
+    FactRow{"found", Kind::list, &text_list},
     FactRow{"gate_closed"},
     FactRow{"own_figures"},
-    FactRow{"cautions", Kind::list, &text},
-    FactRow{"unmet", Kind::list, &unmet},
-    FactRow{"rungs", Kind::list, &rung},
+    FactRow{"cautions", Kind::list, &text_list},
+    FactRow{"unmet", Kind::list, &unmet_list},
+    FactRow{"rungs", Kind::list, &rung_list},
     FactRow{"active"},
     FactRow{"hand_over"},
     FactRow{"outlook"},
@@ -103,18 +97,16 @@ constexpr std::array plan_rows = {
     FactRow{"authorities"},
     FactRow{"version"},
 };
-constexpr Shape plan{plan_rows};
+constexpr Shape whole_plan{plan_rows};
 
 }  // namespace
 
-const Shape& text_shape() { return text; }
-const Shape& sign_shape() { return sign; }
-const Shape& unmet_shape() { return unmet; }
-const Shape& reading_shape() { return reading; }
-const Shape& held_shape() { return held; }
-const Shape& pour_shape() { return pour; }
-const Shape& outcome_shape() { return outcome; }
-const Shape& rung_shape() { return rung; }
-const Shape& plan_shape() { return plan; }
+const Shape& unmet_shape() { return unmet_list; }
+const Shape& reading_shape() { return reading_list; }
+const Shape& held_shape() { return held_list; }
+const Shape& pour_shape() { return pour_list; }
+const Shape& outcome_shape() { return outcome_list; }
+const Shape& rung_shape() { return rung_list; }
+const Shape& plan_shape() { return whole_plan; }
 
 }  // namespace tub

@@ -5,8 +5,6 @@
 
 namespace tub {
 
-const Shape& text_shape();     ///< a list of words: `text`
-const Shape& sign_shape();     ///< `sign`, `alt`
 const Shape& unmet_shape();    ///< a reading that ends outside its target
 const Shape& reading_shape();  ///< a row of the channel
 const Shape& held_shape();     ///< a metal that is kept dissolved

@@ -373,7 +373,7 @@ std::vector<std::string> common_protection(const Wording& wording) {
 std::vector<Facts> sign_facts(const Wording& wording, const std::vector<std::string>& protection) {
   std::vector<Facts> signs;
   for (const std::string& name : protection) {
-    Facts sign(sign_shape());
+    Facts sign(sign_list);
     sign.set("sign", name == "acid_gloves" ? "gloves" : name);
     sign.set("alt", wording.messages().words("protection." + name + ".alt"));
     signs.push_back(std::move(sign));

@@ -8,7 +8,7 @@
 namespace tub {
 namespace {
 
-constexpr double all = 1;
+constexpr double the_whole = 1;
 
 // A share of the whole reading that is worth a word.
 constexpr double noticeable = 0.05;
@@ -60,7 +60,8 @@ Words active_sanitizer_words(const Wording& wording) {
   const std::string range = gate_of(wording, active.of);
   if (range.empty()) return {};
   const Messages& messages = wording.messages();
-  const std::string share = wording.percents({active.share.low, std::min(active.share.high, all)});
+  const std::string share =
+      wording.percents({active.share.low, std::min(active.share.high, the_whole)});
   if (active.of == Reading::total_bromine) {
     return messages.words("active.bromine", {{"share", share}, {"range", range}});
   }

@@ -15,10 +15,6 @@
 namespace tub::why {
 namespace {
 
-double stated(const Asking& asking, const Place& place) {
-  return asking.in_plan().number(place.pointer).value_or(0);
-}
-
 const Unmet& unmet_at(const Asking& asking, const Place& place) {
   return asking.plan.unmet.at(std::stoul(place.parts.at(1)));
 }
@@ -31,7 +27,7 @@ std::string final_reading(Asking& asking, Reading reading) {
 Node same_value(Asking& asking, const Place& place, const std::vector<std::string>& pointers) {
   for (const std::string& pointer : pointers) {
     const auto number = asking.in_plan().number(pointer);
-    if (number && *number == stated(asking, place)) return same_as(asking, asking.ask(pointer));
+    if (number && *number == asking.stated(place)) return same_as(asking, asking.ask(pointer));
   }
   return {"", "", 0, "", "plan_again", {}};
 }
@@ -83,7 +79,7 @@ Node hours_of_fall(Asking& asking, const Place& place, const Unmet& unmet, const
   const std::array terms = {Term{"", asking.value(node.inputs[0].node)},
                             Term{"", asking.value(node.inputs[1].node)},
                             Term{"", asking.value(node.inputs[2].node)}};
-  if (agrees(equation("halvings").value(terms), stated(asking, place))) return node;
+  if (agrees(equation("halvings").value(terms), asking.stated(place))) return node;
   node.equation = "plan_again";
   return node;
 }
@@ -223,7 +219,7 @@ Node explain_hand_over(Asking& asking, const Place& place) {
   const std::string limit =
       assumption(asking, asking.data.assumptions.hand_over_cyanuric_acid_mg_l);
   if (place.parts.back() == "cyanuric_acid_mg_l") {
-    if (asking.value(limit) == stated(asking, place)) return same_as(asking, limit);
+    if (asking.value(limit) == asking.stated(place)) return same_as(asking, limit);
     return {"", "", 0, "", "within_room", {{"limit", limit}}};
   }
   Node node{"",

@@ -54,6 +54,8 @@ class Asking {
   const Chain& chain() const { return chain_; }
   Chain take(const std::string& root);
 
+  /// What the plan states at a place; 0 where it states no number.
+  double stated(const Place& place) const { return in_plan().number(place.pointer).value_or(0); }
   /// What stands at a pointer of the plan or the job.
   const Flat& in_plan() const { return in_plan_; }
   const Flat& in_job() const { return in_job_; }

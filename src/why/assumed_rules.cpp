@@ -15,10 +15,6 @@
 namespace tub::why {
 namespace {
 
-double stated(const Asking& asking, const Place& place) {
-  return asking.in_plan().number(place.pointer).value_or(0);
-}
-
 const Reason& reason_at(const Asking& asking, const Place& place) {
   return asking.plan.assumed.at(std::stoul(place.parts.at(1)));
 }
@@ -35,7 +31,7 @@ std::string text_of(const Reason& reason, const std::string& name) {
 /// A water of a reason: that of the plan, or the second one.
 bool is_of_second(const Reason& reason) { return text_of(reason, "water") == "second_source"; }
 
-constexpr std::array rows = {
+constexpr std::array assumption_rows = {
     &Assumptions::wait_minutes,
     &Assumptions::dosing_temperature_c,
     &Assumptions::bathing_temperature_c,
@@ -64,7 +60,7 @@ constexpr std::array rows = {
 };
 
 const Assumed* row_of(const Assumptions& assumptions, const std::string& code) {
-  for (const auto member : rows) {
+  for (const auto member : assumption_rows) {
     if ((assumptions.*member).code == code) return &(assumptions.*member);
   }
   return nullptr;
@@ -85,7 +81,7 @@ Node of_tablets(Asking& asking, const Place& place) {
     if (!product.dissolves) continue;
     const std::string where =
         fmt::format("products.json: {}/dissolves/{}", product.id, place.parts.back());
-    return same_as(asking, data_row(asking, where, "g_per_day", stated(asking, place), "g/d",
+    return same_as(asking, data_row(asking, where, "g_per_day", asking.stated(place), "g/d",
                                     product.source_of("dissolves")));
   }
   return {"", "", 0, "", "counted", {}};
@@ -118,7 +114,7 @@ Node of_water(Asking& asking, const Place& place, const Reason& reason, const st
 bool agrees_with_row(const Asking& asking, const Place& place, const Assumed& row) {
   const std::string& field = place.parts.back();
   const double value = field == "low" ? row.low : field == "high" ? row.high : row.value;
-  return agrees(value, stated(asking, place));
+  return agrees(value, asking.stated(place));
 }
 
 }  // namespace

@@ -11,10 +11,6 @@
 namespace tub::why {
 namespace {
 
-double stated(const Asking& asking, const Place& place) {
-  return asking.in_plan().number(place.pointer).value_or(0);
-}
-
 const FoundReading& found_at(const Asking& asking, const Place& place) {
   return asking.plan.found.at(std::stoul(place.parts.at(1)));
 }
@@ -82,7 +78,7 @@ std::optional<Node> by_earlier_plan(Asking& asking, const Place& place, const St
       const std::string pointer = fmt::format("/steps/{}{}", i, below);
       const bool is_it = earlier.plan.steps[i].number == done.number &&
                          earlier.plan.steps[i].what.index() == done.what.index();
-      if (!is_it || earlier.in_plan().number(pointer) != stated(asking, place)) continue;
+      if (!is_it || earlier.in_plan().number(pointer) != asking.stated(place)) continue;
       const std::string node = asking.take_over(earlier.chain(), earlier.ask(pointer),
                                                 fmt::format("plan before reading {}", known + 1));
       return Node{"", "", 0, "", "same", {{"as_planned", node}}};
@@ -139,7 +135,7 @@ Node explain_found(Asking& asking, const Place& place) {
   const std::string where = report_pointer(asking, found_at(asking, place)) + "/" + field;
   const std::string id = fmt::format("job:{} (reading {})", where, place.parts.at(1));
   return same_as(asking, asking.put(Node{id, field, 0, "", "given", {}, Origin{Ground::job, where}},
-                                    stated(asking, place)));
+                                    asking.stated(place)));
 }
 
 Node explain_done(Asking& asking, const Place& place) {

@@ -16,10 +16,6 @@
 namespace tub::why {
 namespace {
 
-double stated(const Asking& asking, const Place& place) {
-  return asking.in_plan().number(place.pointer).value_or(0);
-}
-
 const TestRow* retest_row(const Asking& asking, Reading reading) {
   const auto& rows = asking.request.retest_with.rows;
   const auto row = rows.find(reading);
@@ -66,7 +62,7 @@ Node expected_end(Asking& asking, const Place& place, const DosePlace& at, Readi
   const std::string id = place.pointer + "#unrounded";
   add_retest(asking, id, reading, expected.spread);
   const std::string quantile = quantile_node(asking, id, unit_of_key(key), expected.spread, end);
-  if (retest_row(asking, reading) == nullptr && asking.value(quantile) == stated(asking, place)) {
+  if (retest_row(asking, reading) == nullptr && asking.value(quantile) == asking.stated(place)) {
     return same_as(asking, quantile);
   }
   Node node{"", "", 0, "", end == "low" ? "round_down_to" : "round_up_to", {{"end", quantile}}};
@@ -83,7 +79,7 @@ Node expected_end(Asking& asking, const Place& place, const DosePlace& at, Readi
   if (node.inputs.size() != 2 || node.equation == "expected_end") return node;
   const std::array terms = {Term{"", asking.value(quantile)},
                             Term{"", asking.value(node.inputs[1].node)}};
-  if (agrees(equation(node.equation).value(terms), stated(asking, place))) return node;
+  if (agrees(equation(node.equation).value(terms), asking.stated(place))) return node;
   // No test shows less than nothing.
   const std::string below = asking.put(place.pointer + "#rounded", "rounded", unit_of_key(key),
                                        node.equation, node.inputs);
@@ -163,7 +159,7 @@ Node explain_accepted(Asking& asking, const Place& place) {
   const Reading reading = *reading_named(place.rest.at(1));
   const std::string end = place.parts.back();
   const std::string unrounded = band_end(asking, place, reading, end);
-  if (agrees(asking.value(unrounded), stated(asking, place))) return same_as(asking, unrounded);
+  if (agrees(asking.value(unrounded), asking.stated(place))) return same_as(asking, unrounded);
   return {"",
           "",
           0,
@@ -179,7 +175,7 @@ Node explain_edge(Asking& asking, const Place& place) {
   const std::string side =
       place.parts.back() == "above" || place.rest.front() == "until" ? "high" : "low";
   const std::string accepted = fmt::format("{}/accept/{}/{}", place.prefix, key, side);
-  if (plan.number(accepted) && *plan.number(accepted) == stated(asking, place)) {
+  if (plan.number(accepted) && *plan.number(accepted) == asking.stated(place)) {
     return same_as(asking, asking.ask(accepted));
   }
   const std::string window = assumption(asking, asking.data.assumptions.pour_ph, "low");
@@ -213,12 +209,12 @@ Node explain_overshoot(Asking& asking, const Place& place) {
 Node explain_hours_of_outcome(Asking& asking, const Place& place) {
   const std::string jets = place.prefix + "/jets_hours/low";
   if (asking.in_plan().number(jets)) return same_as(asking, asking.ask(jets));
-  if (stated(asking, place) == 1) {
+  if (asking.stated(place) == 1) {
     return same_as(asking, constant(asking, "hours before too much sanitizer is tested again", 1,
                                     "h", remembered("common practice, cover off; no source")));
   }
-  const std::string name = fmt::format("{} hours before the next test", stated(asking, place));
-  return same_as(asking, constant(asking, name, stated(asking, place), "h",
+  const std::string name = fmt::format("{} hours before the next test", asking.stated(place));
+  return same_as(asking, constant(asking, name, asking.stated(place), "h",
                                   assumed_by_us("tablets take days")));
 }
 

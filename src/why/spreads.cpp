@@ -12,27 +12,27 @@
 namespace tub::why {
 namespace {
 
-using Kind = ErrorSource::Kind;
+using SourceKind = ErrorSource::Kind;
 
 std::string name_of_source(const ErrorSource& source) {
   switch (source.kind) {
-    case Kind::volume:
+    case SourceKind::volume:
       return "volume";
-    case Kind::start_reading:
+    case SourceKind::start_reading:
       return "test_of_" + std::string(name_of(source.reading));
-    case Kind::total_hardness:
+    case SourceKind::total_hardness:
       return "test_of_total_hardness";
-    case Kind::magnesium_share:
+    case SourceKind::magnesium_share:
       return "magnesium_share";
-    case Kind::refilled_share:
+    case SourceKind::refilled_share:
       return "share_refilled";
-    case Kind::judged:
+    case SourceKind::judged:
       return "what_retests_leave_open";
-    case Kind::strength:
+    case SourceKind::strength:
       return "strength_of_" + source.supply->product().id;
-    case Kind::staleness:
+    case SourceKind::staleness:
       return "staleness_of_" + source.supply->product().id;
-    case Kind::dissolving:
+    case SourceKind::dissolving:
       return "dissolving_of_" + source.supply->product().id;
     default:
       return "spoon_of_" + source.supply->product().id;
@@ -100,25 +100,25 @@ std::string spoon_error(Asking& asking, const ErrorSource& source) {
 
 std::string half_width_node(Asking& asking, const ErrorSource& source, const std::string& slip) {
   switch (source.kind) {
-    case Kind::volume:
+    case SourceKind::volume:
       return asking.ask("/vessel/volume_give_or_take");
-    case Kind::start_reading:
+    case SourceKind::start_reading:
       return test_error(asking, source.reading, slip);
-    case Kind::total_hardness:
+    case SourceKind::total_hardness:
       return total_hardness_error(asking, slip);
-    case Kind::magnesium_share:
+    case SourceKind::magnesium_share:
       return assumption(asking, asking.data.assumptions.magnesium_share);
-    case Kind::judged:
+    case SourceKind::judged:
       return constant(asking, "90 % of what retests leave open", 1, "half-width",
                       definition("one of the independent errors of the estimate"));
-    case Kind::refilled_share:
+    case SourceKind::refilled_share:
       return assumption(asking, asking.data.assumptions.refill_half_width);
-    case Kind::strength:
+    case SourceKind::strength:
       return product_row(asking, source.supply->product(), "strength_half_width", source.half_width,
                          "share");
-    case Kind::dissolving:
+    case SourceKind::dissolving:
       return product_row(asking, source.supply->product(), "dissolves", source.half_width, "share");
-    case Kind::staleness:
+    case SourceKind::staleness:
       return product_row(asking, source.supply->product(), "strength_loss", source.half_width,
                          "share");
     default:
@@ -143,7 +143,7 @@ SpreadOf spread_of(Asking& asking, const std::string& id, std::string_view key,
     if (size_of(one.effect) == 0) continue;
     std::string name = name_of_source(one.source);
     // The errors of a mixture: those of the first slip, then those of the other.
-    const bool is_second = one.source.kind == Kind::start_reading &&
+    const bool is_second = one.source.kind == SourceKind::start_reading &&
                            (asking.situation.refill.fraction >= 1 || !seen.insert(name).second);
     const std::string slip = is_second ? "/second_source" : asking.slip();
     if (is_second) name += "_of_second_source";

@@ -16,10 +16,6 @@
 namespace tub::why {
 namespace {
 
-double stated(const Asking& asking, const Place& place) {
-  return asking.in_plan().number(place.pointer).value_or(0);
-}
-
 std::string bathing_temperature(Asking& asking) {
   const std::string own = job_quantity(asking, "/vessel/bathing_temperature",
                                        QuantityKind::temperature, "bathing_temperature");
@@ -55,7 +51,7 @@ Node change_by_later_step(Asking& asking, const Place& place, const std::string&
   for (std::size_t move = place.move + 1; move < asking.draft.size(); ++move) {
     const double here = number_of(water_named(asking, asking.before(move)).state, key);
     const double later = number_of(water_named(asking, asking.after(move)).state, key);
-    if (!agrees(later - here, stated(asking, place))) continue;
+    if (!agrees(later - here, asking.stated(place))) continue;
     return {"",
             "",
             0,
@@ -118,13 +114,13 @@ Node explain_rung(Asking& asking, const Place& place) {
   }
   const std::size_t index = std::stoul(place.parts.at(1));
   if (index == 0 && asking.plan.done.empty()) {
-    return same_as(asking, constant(asking, "first rung", stated(asking, place), "",
+    return same_as(asking, constant(asking, "first rung", asking.stated(place), "",
                                     definition("rungs are counted from 1")));
   }
   const std::string before =
       asking.ask(index > 0 ? fmt::format("/steps/{}/number", index - 1)
                            : fmt::format("/done/{}/number", asking.plan.done.size() - 1));
-  if (asking.value(before) == stated(asking, place)) return same_as(asking, before);
+  if (asking.value(before) == asking.stated(place)) return same_as(asking, before);
   return {"", "", 0, "", "sum", {{"rung_before", before}, {"one_more", one_more(asking)}}};
 }
 
@@ -211,7 +207,7 @@ Node explain_fraction(Asking& asking, const Place& place) {
 Node explain_note(Asking& asking, const Place& place) {
   const std::string& name = place.parts.back();
   if (name == "step" || name == "next_step") {
-    const std::string pointer = number_pointer(asking, stated(asking, place));
+    const std::string pointer = number_pointer(asking, asking.stated(place));
     if (!pointer.empty() && !asking.has(place.pointer)) {
       return same_as(asking, asking.ask(pointer));
     }
@@ -252,7 +248,7 @@ Node explain_wait(Asking& asking, const Place& place) {
       floater_at(asking, place) != nullptr
           ? constant(asking, "no wait", 0, "min", definition("what a floater gives is not tested"))
           : assumption(asking, asking.data.assumptions.wait_minutes);
-  if (asking.value(base) == stated(asking, place)) return same_as(asking, base);
+  if (asking.value(base) == asking.stated(place)) return same_as(asking, base);
   Node node{"", "", 0, "", "waits", {{"wait", base}}};
   for (std::size_t i = 0; i < place.step->notes.size(); ++i) {
     const std::string hours = fmt::format("{}/notes/{}/hours_apart", place.prefix, i);

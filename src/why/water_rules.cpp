@@ -198,13 +198,12 @@ Node mixed_or_same(Asking& asking, const std::string& key, const Making& making)
 }
 
 Node counted(Asking& asking, const std::string& id, const std::string& key, const Making& making) {
-  using Kind = Making::Kind;
   const bool is_carbon = key == "inorganic_carbon_mmol_kg";
-  if (making.kind == Kind::dosed || making.kind == Kind::spent) {
+  if (making.kind == Making::Kind::dosed || making.kind == Making::Kind::spent) {
     return by_doses(asking, id, key, making);
   }
-  if (making.kind == Kind::aired && is_carbon) return in_air(asking, id, making);
-  if (making.kind == Kind::lost && is_carbon) {
+  if (making.kind == Making::Kind::aired && is_carbon) return in_air(asking, id, making);
+  if (making.kind == Making::Kind::lost && is_carbon) {
     const std::string before = reading_of(asking, making.from, key);
     return {"", "", 0, "", "difference", {{"before", before}, {"lost", making.by}}};
   }
