@@ -21,7 +21,7 @@ namespace {
 
 // A draft is named ".tubwright-0123456789abcdef.draft": short, so that any name of the output will
 // do, and like nothing that a person would write.
-constexpr std::string_view head = ".tubwright-";
+constexpr std::string_view draft_head = ".tubwright-";
 constexpr std::string_view tail = ".draft";
 constexpr std::size_t digits = 16;
 
@@ -29,13 +29,13 @@ std::string new_name() {
   std::uint64_t number = 0;
   // Never short for so few bytes; if the system has no randomness, the name is taken or it is not.
   static_cast<void>(::getrandom(&number, sizeof number, 0));
-  return fmt::format("{}{:0{}x}{}", head, number, digits, tail);
+  return fmt::format("{}{:0{}x}{}", draft_head, number, digits, tail);
 }
 
 bool is_draft_name(std::string_view name) {
-  if (name.size() != head.size() + digits + tail.size()) return false;
-  if (!name.starts_with(head) || !name.ends_with(tail)) return false;
-  const std::string_view middle = name.substr(head.size(), digits);
+  if (name.size() != draft_head.size() + digits + tail.size()) return false;
+  if (!name.starts_with(draft_head) || !name.ends_with(tail)) return false;
+  const std::string_view middle = name.substr(draft_head.size(), digits);
   return middle.find_first_not_of("0123456789abcdef") == std::string_view::npos;
 }
 

@@ -11,11 +11,9 @@
 namespace tub {
 namespace {
 
-/// In half-widths: one in fifty of a normal lies further out to one side. A source that is cut there
-/// or further out is as good as whole.
+/// In half-widths: one in fifty of a normal lies further out to one side. A source that is cut
+/// there or further out is as good as whole.
 constexpr double seldom = 1.25;
-
-constexpr const char* total_hardness = "total_hardness_mg_l";
 
 /// The test that gave a reading of the slip; null if it was not measured.
 const TestMethod* method_of(const std::string& key, const WaterTest& test,
@@ -167,9 +165,10 @@ void add_hardness_errors(const WaterTest& test, const PlanningData& data, const 
   const auto add = [&](UncertainReading::Of of, const std::function<void(Readings&, double)>& by) {
     if (auto off = off_in_hardness(of, by, state, species)) uncertain.push_back(*off);
   };
-  const TestMethod* const method = method_of(total_hardness, test, data);
+  const TestMethod* const method = method_of(total_hardness_key, test, data);
   if (method != nullptr && method->total_hardness) {
-    const double half_width = method->total_hardness->half_width_at(*test.value(total_hardness));
+    const double half_width =
+        method->total_hardness->half_width_at(*test.value(total_hardness_key));
     add(UncertainReading::Of::total_hardness, [&](Readings& readings, double half_widths) {
       const double more = half_widths * half_width;
       const double magnesium = is_shared ? share.value : (has_calcium ? 1 : 0);
@@ -177,11 +176,11 @@ void add_hardness_errors(const WaterTest& test, const PlanningData& data, const 
       readings.calcium_hardness_mg_l += (1 - magnesium) * more;
     });
   }
-  if (has_magnesium || (has_calcium && has(total_hardness))) return;
+  if (has_magnesium || (has_calcium && has(total_hardness_key))) return;
   add(UncertainReading::Of::magnesium_share, [&](Readings& readings, double half_widths) {
     const double magnesium = share.value + half_widths * (share.high - share.low) / 2;
     double& calcium = readings.calcium_hardness_mg_l;
-    const double total = has_calcium ? calcium / (1 - magnesium) : *test.value(total_hardness);
+    const double total = has_calcium ? calcium / (1 - magnesium) : *test.value(total_hardness_key);
     if (!has_calcium) calcium = total * (1 - magnesium);
     readings.magnesium_hardness_mg_l = total * magnesium;
   });

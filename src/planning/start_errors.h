@@ -5,6 +5,9 @@
 
 namespace tub {
 
+/// A key of a slip that is not a key of a water: calcium and magnesium together, as CaCO3.
+inline constexpr const char* total_hardness_key = "total_hardness_mg_l";
+
 /// Every error of the slip's own tests, and of the assumed share of magnesium.
 ///
 /// state: what the slip was made whole to

@@ -10,7 +10,6 @@ namespace tub {
 namespace {
 
 /// Keys of a slip that are not keys of a water.
-constexpr const char* total_hardness = "total_hardness_mg_l";
 constexpr const char* total_chlorine = "total_chlorine_mg_l";
 constexpr const char* conductivity = "conductivity_us_cm";
 constexpr const char* dissolved_solids = "dissolved_solids_mg_l";
@@ -65,7 +64,7 @@ class Completion {
   void complete_hardness() {
     const bool has_calcium = has("calcium_hardness_mg_l");
     const bool has_magnesium = has("magnesium_hardness_mg_l");
-    const auto total = test_.value(total_hardness);
+    const auto total = test_.value(total_hardness_key);
     double& calcium = readings_.calcium_hardness_mg_l;
     double& magnesium = readings_.magnesium_hardness_mg_l;
     if (has_calcium && has_magnesium) return;

@@ -90,7 +90,7 @@ ByReading<Ceiling> read_ceilings(const Node& node) {
     member.value.allow_only(Names{"stop", "source"});
     const auto source = member.value.require("source");
     if (!reading || !source) continue;
-    ceilings[*reading] = {data_row::number(member.value, "stop", 0, most),
+    ceilings[*reading] = {data_row::number(member.value, "stop", 0, highest_mg_l),
                           read_provenance(*source).value_or(Provenance{})};
   }
   return ceilings;

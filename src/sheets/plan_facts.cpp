@@ -208,7 +208,7 @@ Words gate_closed_words(const Wording& wording) {
 std::vector<Facts> caution_facts(const Wording& wording) {
   std::vector<Facts> rows;
   for (const Reason& caution : wording.plan().cautions) {
-    Facts facts(text_shape());
+    Facts facts(text_list);
     facts.set("text", wording.reason(caution, "caution"));
     rows.push_back(std::move(facts));
   }

@@ -30,7 +30,7 @@ constexpr std::array reading_rows = {
     FactRow{"plot_low", Kind::number},
     FactRow{"plot_high", Kind::number},
 };
-constexpr Shape reading_list{reading_rows};
+constexpr Shape reading_facts_list{reading_rows};
 
 constexpr std::array held_rows = {FactRow{"name"}, FactRow{"unit"}, FactRow{"now"}};
 constexpr Shape held_list{held_rows};
@@ -77,7 +77,7 @@ constexpr std::array plan_rows = {
     FactRow{"protection"},
     FactRow{"never_mix"},
     FactRow{"worst_pairs"},
-    FactRow{"readings", Kind::list, &reading_list},
+    FactRow{"readings", Kind::list, &reading_facts_list},
     FactRow{"held", Kind::list, &held_list},
     FactRow{"last_number"},
     FactRow{"found", Kind::list, &text_list},
@@ -102,7 +102,7 @@ constexpr Shape whole_plan{plan_rows};
 }  // namespace
 
 const Shape& unmet_shape() { return unmet_list; }
-const Shape& reading_shape() { return reading_list; }
+const Shape& reading_shape() { return reading_facts_list; }
 const Shape& held_shape() { return held_list; }
 const Shape& pour_shape() { return pour_list; }
 const Shape& outcome_shape() { return outcome_list; }

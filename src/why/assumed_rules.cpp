@@ -100,7 +100,7 @@ Node of_water(Asking& asking, const Place& place, const Reason& reason, const st
     const std::string key = text_of(reason, "ion") + "_mg_l";
     if (field == "measured_mg_l") return same_as(asking, slip_reading(asking, slip, key));
     const std::string closing = reading_of(asking, water, key);
-    if (asking.value(closing) == stated(asking, place)) return same_as(asking, closing);
+    if (asking.value(closing) == asking.stated(place)) return same_as(asking, closing);
     // Retests have moved the water since its charges were closed.
     return {"", "", 0, "", "charge_balance", {{"as_judged", closing}}};
   }
