@@ -65,7 +65,7 @@ TEST_CASE("every worked volume problem comes to its printed answer, its rounded 
 
 TEST_CASE("a ring bench is as long as the middle of its seat") {
   // A ring 0.35 m wide in a round tub of 2 m: pi (1 - 0.65 x 0.65) m2 is 1.8143 m2.
-  const Bench ring{2 * std::numbers::pi * (1 - 0.35 / 2), 0.35, 0.45};
+  const SeatBench ring{2 * std::numbers::pi * (1 - 0.35 / 2), 0.35, 0.45};
   CHECK(ring.area_m2() == Approx(std::numbers::pi * (1 - 0.65 * 0.65)));
 }
 
