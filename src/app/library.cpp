@@ -51,6 +51,7 @@ Catalogue load_catalogue(const DataFolders& folders, const FontSet& fonts,
   catalogue.characters = common_characters(fonts);
   catalogue.words =
       parsed(read_own_file(folders, "data/everyday_words.json"), parse_everyday_words);
+  catalogue.countries = parsed(read_own_file(folders, "data/countries.json"), parse_countries);
   return catalogue;
 }
 

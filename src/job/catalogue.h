@@ -7,6 +7,7 @@
 
 #include "chemistry/species_table.h"
 #include "job/everyday_words.h"
+#include "planning/country.h"
 #include "planning/request.h"
 
 namespace tub {
@@ -20,6 +21,7 @@ struct Catalogue {
   std::vector<std::string> languages;  ///< that it has words in
   std::vector<char32_t> characters;    ///< that the prepared faces have, ascending
   EverydayWords words{};
+  std::vector<Country> countries{};    ///< whose emergency numbers are known
 
   bool has_character(char32_t code_point) const {
     return std::binary_search(characters.begin(), characters.end(), code_point);

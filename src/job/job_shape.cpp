@@ -34,11 +34,31 @@ FieldShape language_shape(const Catalogue& catalogue) {
   return names("language", catalogue.languages, known_languages());
 }
 
+FieldShape country_shape(const Catalogue& catalogue) {
+  NameShape shape{"country", {}, {}, {}, ""};
+  for (const Country& country : catalogue.countries) {
+    shape.usable.push_back(country.id);
+    shape.meant.emplace_back(country.id, country.id);
+    shape.meant.emplace_back(country.name, country.id);
+    for (const std::string& also : country.also) shape.meant.emplace_back(also, country.id);
+  }
+  shape.help =
+      "write its two letters (ISO 3166); without the field, the sheets have a line for the "
+      "emergency number. Known are: ";
+  for (const std::string& id : shape.usable) {
+    shape.help += (&id == &shape.usable.front() ? "" : ", ") + id;
+  }
+  return {std::move(shape)};
+}
+
 FieldShape prepared_by_shape() {
   return object({{"name", "the shop's name", text(60)},
                  {"phone", "who to call", text(30)},
                  {"address", "one line", text(100)},
                  {"emergency_phone", "for container labels", text(30)},
+                 {"poison_centre", "whom owners call about what was swallowed or splashed",
+                  object({{"name", "without it, the words of the sheet's language", text(40)},
+                          required("phone", "its number", text(30))})},
                  {"logo", "a PNG, at most 1 MiB and 2000 pixels a side; relative to this file",
                   FieldShape{PathShape{}}}});
 }
@@ -278,7 +298,9 @@ std::vector<Field> settings_fields(const Catalogue& catalogue) {
            names("measure", std::move(measures), known_measures())},
           {"sheets", "what to print", sheets_shape(catalogue)},
           {"rules", "clp or hazcom; container labels need it",
-           names("set of rules", {"clp", "hazcom"})}};
+           names("set of rules", {"clp", "hazcom"})},
+          {"country", "ISO 3166, as GB: emergency number, decimal sign, dates and spelling",
+           country_shape(catalogue)}};
 }
 
 }  // namespace

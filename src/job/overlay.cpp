@@ -14,8 +14,9 @@ namespace {
 using Json = nlohmann::ordered_json;
 
 // The fields of a job that a shop may set.
-constexpr std::array<std::string_view, 8> shared = {
-    "heading", "retest_with", "sanitizer", "targets", "shelf", "measure", "sheets", "rules"};
+constexpr std::array<std::string_view, 9> shared = {"heading", "retest_with", "sanitizer",
+                                                    "targets", "shelf",       "measure",
+                                                    "sheets",  "rules",       "country"};
 
 class Overlay {
  public:

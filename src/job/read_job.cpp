@@ -71,8 +71,18 @@ std::string placed_text(const Value& object, std::string_view name, Job& result)
   return *member->text();
 }
 
-Heading read_heading(const Value& job, Job& result) {
+void read_poison_centre(const Value& shop, Heading& heading, Job& result) {
+  const Value* const centre = shop.find("poison_centre");
+  if (centre == nullptr) return;
+  heading.poison_centre_name = placed_text(*centre, "name", result);
+  heading.poison_centre_phone = placed_text(*centre, "phone", result);
+}
+
+Heading read_heading(const Value& job, const Catalogue& catalogue, Job& result) {
   Heading heading;
+  for (const Country& country : catalogue.countries) {
+    if (job.text("country") == country.id) heading.country = country;
+  }
   if (const Value* const value = job.find("heading")) {
     if (const auto date = value->text("date")) heading.date = date_from(*date);
     heading.prepared_for = placed_text(*value, "prepared_for", result);
@@ -80,6 +90,7 @@ Heading read_heading(const Value& job, Job& result) {
       heading.shop_name = placed_text(*shop, "name", result);
       heading.shop_phone = placed_text(*shop, "phone", result);
       heading.shop_address = placed_text(*shop, "address", result);
+      read_poison_centre(*shop, heading, result);
       if (const Value* const logo = shop->find("logo")) {
         result.logo = LogoFile{*logo->text(), "", logo->node().where()};
       }
@@ -229,7 +240,7 @@ Outcome<Job> read_job(const NamedText& job_text, const std::optional<NamedText>&
   const Node whole = Node::over(merged, job_text.file, files.problems);
   const Value value = read_shape(whole, job_shape(catalogue), catalogue);
   if (!value.is_object()) throw_if_any(files);
-  outcome.value.heading = read_heading(value, outcome.value);
+  outcome.value.heading = read_heading(value, catalogue, outcome.value);
   outcome.value.request = read_request(value, outcome.value.heading, reading);
   set_units(value, outcome.value.request.measure, outcome.value.heading);
   outcome.value.packages = read_packages(value, outcome.value.request.shelf, reading);

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cctype>
 #include <chrono>
 #include <cmath>
 #include <nlohmann/json.hpp>
@@ -53,6 +54,24 @@ bool takes_number(const FieldShape& shape) {
   }
   return std::holds_alternative<NumberShape>(shape.form) ||
          std::holds_alternative<QuantityShape>(shape.form);
+}
+
+bool are_alike(std::string_view one, std::string_view other) {
+  return std::equal(one.begin(), one.end(), other.begin(), other.end(), [](char a, char b) {
+    return std::tolower(static_cast<unsigned char>(a)) ==
+           std::tolower(static_cast<unsigned char>(b));
+  });
+}
+
+// What to write where no such name is known.
+std::string instead_of(const std::string& found, const NameShape& shape,
+                       const EverydayWords& words) {
+  for (const auto& [written, name] : shape.meant) {
+    if (are_alike(found, written)) return fmt::format("write {}", name);
+  }
+  if (!shape.help.empty()) return shape.help;
+  return words.what_to_write(shape.what, found, shape.usable)
+      .value_or(suggestion(found, shape.usable));
 }
 
 class ShapeReader {
@@ -146,8 +165,7 @@ class ShapeReader {
                     fmt::format("in this version: {}", fmt::join(shape.usable, ", ")));
     } else {
       node_.problem(fmt::format("there is no {} \"{}\"", shape.what, *found),
-                    catalogue_.words.what_to_write(shape.what, *found, shape.usable)
-                        .value_or(suggestion(*found, shape.usable)));
+                    instead_of(*found, shape, catalogue_.words));
     }
     return {};
   }

@@ -5,6 +5,7 @@
 #include <memory>
 #include <optional>
 #include <string>
+#include <utility>
 #include <variant>
 #include <vector>
 
@@ -49,6 +50,8 @@ struct NameShape {
   std::string what;                  ///< "sheet", for messages
   std::vector<std::string> usable;   ///< in this version
   std::vector<std::string> known{};  ///< to the format, those included; empty: no others
+  std::vector<std::pair<std::string, std::string>> meant{};  ///< what people write instead: name
+  std::string help{};  ///< what to do about any other; empty: take the nearest
 };
 
 /// A text of a number and its unit.

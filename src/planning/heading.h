@@ -4,6 +4,8 @@
 #include <optional>
 #include <string>
 
+#include "planning/country.h"
+
 namespace tub {
 
 struct CalendarDate {
@@ -29,6 +31,9 @@ struct Heading {
   std::string shop_name;
   std::string shop_phone;
   std::string shop_address;
+  std::string poison_centre_name;   ///< empty: the words of the sheet's language
+  std::string poison_centre_phone;  ///< empty: a writing line
+  std::optional<Country> country;   ///< none: a writing line for the emergency number
   std::optional<Logo> logo;
   std::string vessel_name;
   std::string shell;                            ///< identifier

@@ -28,6 +28,7 @@ Catalogue read_catalogue() {
       SpeciesTable::parse(project_file("src/chemistry/data/species.json"), "species.json");
   result.words =
       parse_everyday_words(project_file("src/job/data/everyday_words.json"), "everyday_words.json");
+  result.countries = planning_table("countries.json", parse_countries);
   result.sheets = {"startup_card"};
   result.stocks = {"a4", "letter"};
   result.languages = {"en"};

@@ -1,3 +1,5 @@
+#include <fmt/format.h>
+
 #include <catch2/catch.hpp>
 
 #include "job_test.h"
@@ -98,4 +100,32 @@ TEST_CASE("a printer that is further off than printers are is refused at its pla
         "error: the printer \"counter\" stands twice\n"
         "  where: shop.json: /printers/1\n"
         "  help:  keep one of them\n");
+}
+
+TEST_CASE("a shop sets its country and its poison centre once") {
+  const std::string with_country = R"({ "country": "GB",
+      "heading": { "prepared_by": { "poison_centre": { "name": "Poisons line", "phone": "555-0100" } } } })";
+  const Job job = read(patched("{}"), with_country).value;
+  REQUIRE(job.heading.country);
+  CHECK(job.heading.country->emergency == "999");
+  CHECK(job.heading.poison_centre_name == "Poisons line");
+  CHECK(job.heading.poison_centre_phone == "555-0100");
+  CHECK(read(patched(R"({ "country": "FR" })"), with_country).value.heading.country->id == "FR");
+  CHECK_FALSE(read(patched("{}")).value.heading.country);
+}
+
+TEST_CASE("a country that is not written as ISO 3166 is told what to write") {
+  const auto help_for = [](const std::string& written) {
+    return problems_of(patched(R"({ "country": ")" + written + R"(" })"));
+  };
+  for (const auto& [written, code] : {std::pair{"UK", "GB"}, std::pair{"usa", "US"},
+                                      std::pair{"Germany", "DE"}, std::pair{"gb", "GB"}}) {
+    CAPTURE(written);
+    CHECK(help_for(written) == fmt::format("error: there is no country \"{}\"\n"
+                                           "  where: job.json: /country\n"
+                                           "  help:  write {}\n",
+                                           written, code));
+  }
+  CHECK(help_for("QQ").find("without the field, the sheets have a line for the emergency number") !=
+        std::string::npos);
 }
