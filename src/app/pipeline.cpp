@@ -74,10 +74,10 @@ class Printing {
         job_(job),
         library_(library),
         sheet_(library.sheet(name)),
-        messages_(library.language(print.language)),
+        messages_(library.language(print.language).in(job.heading.country)),
         style_(library.style(sheet_.style)) {
     for (const std::string& language : print.more_languages) {
-      more_messages_.push_back(library.language(language));
+      more_messages_.push_back(library.language(language).in(job.heading.country));
     }
   }
 

@@ -37,7 +37,8 @@ Reach reach_of(const std::string& text) {
   Reach reach;
   for (const char32_t c : code_points(text).value_or(std::u32string())) {
     const bool is_space = c == 0x2007 || c == 0x2009 || c == 0x202F;
-    if (is_space) continue;
+    const bool is_low_sign = c == 0xD7 || c == 0xF7;  // × and ÷ stand among the accented letters
+    if (is_space || is_low_sign) continue;
     const bool accented_capital = (c >= 0xC0 && c < 0xDF) || (c >= 0x100 && c < 0x250);
     if (c >= 0xC0) reach.above = std::max(reach.above, accented_capital ? 0.98 : 0.8);
     if (c < 0x80 ? deep.find(static_cast<char>(c)) != deep.npos : c < 0x250) reach.below = 0.24;

@@ -133,6 +133,24 @@ bool is_to_be_weighed(const Product& product) {
   return is_dry && (product.in_group("acid") || product.in_group("sanitizer"));
 }
 
+// More spoons than this are easily miscounted. Assumption.
+constexpr double most_spoons = 5;
+
+bool takes_many_spoons(const Portion& portion) {
+  return std::any_of(portion.measure.begin(), portion.measure.end(), [](const Measure& part) {
+    return part.unit.ends_with("spoon") && part.count > most_spoons;
+  });
+}
+
+/// The spoons of a pour; where there are many of a powder, the scale beside them.
+std::string spoons_text(const Wording& wording, const Portion& portion, const Product& product,
+                        const Amount& amount) {
+  const bool is_said_above = is_to_be_weighed(product) || portion.only_if;
+  const bool is_long = product.form == Form::granules && takes_many_spoons(portion);
+  if (is_said_above || !is_long) return amount.spoons;
+  return wording.messages().text("spoon.or_weigh", {{"spoons", amount.spoons}});
+}
+
 Words condition_words(const Wording& wording, const Condition& condition) {
   const std::string edge = wording.value(condition.reading, condition.edge);
   const bool is_below = condition.side == Condition::Side::below;
@@ -154,11 +172,13 @@ bool has_target(const Step& step) {
 Facts pour_facts(const Wording& wording, const Step& step, const Addition& addition,
                  const Portion& portion) {
   const bool shows_target = &portion == &addition.portions.back() && has_target(step);
-  const Amount amount = wording.amount(portion, addition.product);
+  // A pour that is set in behind its condition has the room of a label.
+  const Amount amount = portion.only_if ? wording.label_amount(portion, addition.product)
+                                        : wording.amount(portion, addition.product);
   Facts facts(pour_shape());
   if (portion.only_if) facts.set("condition", condition_words(wording, *portion.only_if));
   facts.set("amount", amount.text);
-  facts.set("spoons", amount.spoons);
+  facts.set("spoons", spoons_text(wording, portion, wording.product(addition.product), amount));
   if (portion.wait_minutes > 0) facts.set("wait", wording.duration(portion.wait_minutes));
   facts.set("test", test_words(wording, step));
   facts.set("reading",

@@ -78,7 +78,7 @@ class CabinetMaker {
     constexpr double minutes_an_hour = 60;
     line.set(side + "_reads", wording_.value(reading.reading, row.reads));
     if (row.portion) {
-      const Amount amount = wording_.amount(*row.portion, product);
+      const Amount amount = wording_.label_amount(*row.portion, product);
       line.set(side + "_amount", amount.text);
       line.set(side + "_spoons", amount.spoons);
       if (row.is_most) line.set(side + "_limit", messages_.words("cabinet.most"));
@@ -125,6 +125,8 @@ FactSets cabinet_facts(const SheetSources& sources, const Messages& messages, co
   const Facts plan = plan_facts(sources, messages);
   copy_common(plan, facts);
   facts.set("place", place(plan, messages.text("sanitizer." + sources.plan.sanitizer), messages));
+  // Nothing can be written on its black band: the line stands below.
+  facts.set("emergency", unbroken(text_of(plan.words("emergency_figure"))));
   facts.set("bathing_most", wording.temperature(sources.plan.targets.temperature_max_c));
   facts.set("code", sources.code);
   facts.set("warning", warning(plan, messages));

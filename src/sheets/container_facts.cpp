@@ -125,7 +125,8 @@ class ContainerMaker {
     facts.set("supplier", supplier_words(package));
     const std::string phone = unbroken(package.emergency_phone);
     facts.set("emergency", phone.empty()
-                               ? messages_.words("container.emergency_services")
+                               ? messages_.words("container.emergency_services",
+                                                 {{"emergency", wording_.emergency()}})
                                : messages_.words("container.emergency", {{"phone", phone}}));
     const auto line = [&](const std::string& value) {
       return value.empty() ? messages_.words("container.blank") : plain(value);

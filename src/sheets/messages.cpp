@@ -15,7 +15,8 @@ namespace {
 
 using PhraseMap = std::map<std::string, Phrase, std::less<>>;
 
-const std::vector<std::string> file_fields = {"language", "name", "numbers", "months", "messages"};
+const std::vector<std::string> file_fields = {"language", "name",     "numbers",
+                                              "months",   "messages", "variants"};
 const std::vector<std::string> number_fields = {"decimal", "group", "singular_up_to"};
 
 struct Entry {
@@ -79,22 +80,40 @@ void report_missing(const Node& node, const RequiredMessage& row) {
   node.problem(fmt::format("the message \"{}\" is missing", row.key), help);
 }
 
-PhraseMap read_messages(const Node& node, std::span<const RequiredMessage> required) {
+struct ReadPhrases {
+  PhraseMap phrases;
+  std::set<std::string> found;  ///< those with faults included
+};
+
+ReadPhrases read_phrases(const Node& node, std::span<const RequiredMessage> required) {
   std::vector<std::string> known;
   for (const RequiredMessage& row : required) known.push_back(row.key);
   std::vector<Entry> entries;
   collect(node, "", entries);
-  PhraseMap phrases;
-  std::set<std::string_view> found;
+  ReadPhrases result;
   for (const Entry& entry : entries) {
-    found.insert(entry.key);
+    result.found.insert(entry.key);
     std::optional<Phrase> phrase = read_entry(entry, required, known);
-    if (phrase) phrases.insert_or_assign(entry.key, std::move(*phrase));
+    if (phrase) result.phrases.insert_or_assign(entry.key, std::move(*phrase));
   }
+  return result;
+}
+
+PhraseMap read_messages(const Node& node, std::span<const RequiredMessage> required) {
+  ReadPhrases read = read_phrases(node, required);
   for (const RequiredMessage& row : required) {
-    if (row.is_needed && !found.contains(row.key)) report_missing(node, row);
+    if (row.is_needed && !read.found.contains(row.key)) report_missing(node, row);
   }
-  return phrases;
+  return std::move(read.phrases);
+}
+
+std::map<std::string, PhraseMap> read_variants(const Node& node,
+                                               std::span<const RequiredMessage> required) {
+  std::map<std::string, PhraseMap> variants;
+  for (const Node::Member& member : node.members()) {
+    variants.emplace(member.name, read_phrases(member.value, required).phrases);
+  }
+  return variants;
 }
 
 NumberStyle read_numbers(const Node& node) {
@@ -163,8 +182,21 @@ Messages Messages::parse(std::string_view text, const std::string& file,
   if (const auto node = root.require("messages")) {
     messages.phrases_ = read_messages(*node, required);
   }
+  if (const auto node = root.find("variants")) {
+    messages.variants_ = read_variants(*node, required);
+  }
   problems.throw_if_any();
   return messages;
+}
+
+Messages Messages::in(const std::optional<Country>& country) const {
+  Messages result = *this;
+  if (!country) return result;
+  if (!country->decimal.empty()) result.numbers_.decimal = country->decimal;
+  const auto variant = variants_.find(country->variant);
+  if (variant == variants_.end()) return result;
+  for (const auto& [key, phrase] : variant->second) result.phrases_.insert_or_assign(key, phrase);
+  return result;
 }
 
 bool Messages::has(std::string_view key) const { return phrases_.find(key) != phrases_.end(); }
@@ -188,7 +220,8 @@ std::string Messages::text(std::string_view key, MessageParameters parameters) c
 }
 
 std::string Messages::date(const CalendarDate& date) const {
-  return text("date", {{"day", std::to_string(date.day)},
+  const std::string day = date.day == 1 ? text("first_of_month") : std::to_string(date.day);
+  return text("date", {{"day", day},
                        {"month", months_.at(static_cast<std::size_t>(date.month - 1))},
                        {"year", std::to_string(date.year)}});
 }

@@ -4,6 +4,7 @@
 #include <array>
 #include <initializer_list>
 #include <map>
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
@@ -11,6 +12,7 @@
 #include <vector>
 
 #include "document/words.h"
+#include "planning/country.h"
 #include "planning/heading.h"
 #include "sheets/numbers.h"
 #include "sheets/phrase.h"
@@ -49,6 +51,10 @@ class Messages {
   static Messages parse(std::string_view text, const std::string& file,
                         std::span<const RequiredMessage> required);
 
+  /// The same words as that country writes them: its decimal sign, its variant's messages. Without
+  /// a country, these.
+  Messages in(const std::optional<Country>& country) const;
+
   const std::string& language() const { return language_; }  ///< a BCP 47 tag
   const std::string& name() const { return name_; }          ///< in itself: "Deutsch"
   const NumberStyle& numbers() const { return numbers_; }
@@ -67,7 +73,9 @@ class Messages {
   std::string name_;
   NumberStyle numbers_;
   std::array<std::string, 12> months_;
-  std::map<std::string, Phrase, std::less<>> phrases_;
+  using PhraseMap = std::map<std::string, Phrase, std::less<>>;
+  PhraseMap phrases_;
+  std::map<std::string, PhraseMap> variants_;  ///< what differs, by the variant's name
 };
 
 }  // namespace tub

@@ -35,6 +35,28 @@ std::string address_kept_together(std::string text) {
   return text;
 }
 
+Words poison_centre_words(const Wording& wording) {
+  const Heading& heading = wording.sources().heading;
+  const Messages& messages = wording.messages();
+  const std::string phone = unbroken(heading.poison_centre_phone);
+  if (phone.empty()) return messages.words("poison_centre.line");
+  if (heading.poison_centre_name.empty()) {
+    return messages.words("poison_centre.unnamed", {{"phone", phone}});
+  }
+  return messages.words("poison_centre.named",
+                        {{"name", typeset(heading.poison_centre_name)}, {"phone", phone}});
+}
+
+// Whom to call when something has gone wrong.
+void set_help(Facts& facts, const Wording& wording) {
+  const std::optional<Country>& country = wording.sources().heading.country;
+  facts.set("emergency", wording.emergency());
+  facts.set("emergency_figure", country ? plain(country->emergency)
+                                        : wording.messages().words("emergency.unknown_short"));
+  if (!country) facts.set("emergency_line", wording.messages().words("emergency.here"));
+  facts.set("poison_centre", poison_centre_words(wording));
+}
+
 void set_people(Facts& facts, const Wording& wording) {
   const Heading& heading = wording.sources().heading;
   const Messages& messages = wording.messages();
@@ -321,6 +343,7 @@ Facts plan_facts(const SheetSources& sources, const Messages& messages) {
   const Wording wording(sources, messages);
   Facts facts(plan_shape());
   set_people(facts, wording);
+  set_help(facts, wording);
   set_vessel(facts, wording);
   set_cautions(facts, wording);
   facts.set("never_mix", never_mix(wording));

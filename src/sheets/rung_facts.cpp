@@ -95,7 +95,8 @@ class RungWriter {
     rung_.set("title", heat == nullptr
                            ? messages().words("rung.fill")
                            : messages().words("rung.fill_and_heat", {{"temperature", to}}));
-    rung_.add("aside", text_facts(messages().words("rung.fill_how")));
+    rung_.add("aside", text_facts(messages().words(heat == nullptr ? "rung.fill_how"
+                                                                   : "rung.fill_and_heat_how")));
   }
 
   void write_step(const Step& step) {

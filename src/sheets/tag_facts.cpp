@@ -102,14 +102,14 @@ class TagMaker {
     Facts use(tag_use_shape());
     use.set("intro", messages_.words("dose_tag.reads",
                                      {{"reading", wording_.reading_name(reading.reading)}}));
-    use.set("reading", wording_.reading_name(reading.reading));
+    use.set("reading", wording_.short_reading_name(reading.reading));
     use.set("reading_in_text", wording_.reading_in_text(reading.reading));
     for (const TopUp& row : shown_top_ups(reading, side)) {
       Facts line = row_facts(item, *row.portion, use.list("rows").size());
       line.set("reads", wording_.value(reading.reading, row.reads));
       if (row.is_most) line.set("limit", messages_.words("cabinet.most"));
       line.set("label", messages_.words("dose_tag.label",
-                                        {{"reading", wording_.reading_name(reading.reading)},
+                                        {{"reading", wording_.short_reading_name(reading.reading)},
                                          {"reads", line.words("reads")}}));
       line.set("once", once(line));
       use.add("rows", std::move(line));
@@ -147,7 +147,7 @@ class TagMaker {
 
   Facts row_facts(const ShelfItem& item, const Portion& portion, std::size_t number) const {
     Facts line(tag_row_shape());
-    const Amount amount = wording_.amount(portion, item.product.id);
+    const Amount amount = wording_.label_amount(portion, item.product.id);
     line.set("amount", amount.text);
     line.set("spoons", amount.spoons);
     set_mark(line, "is_first", number == 0);

@@ -27,7 +27,14 @@ constexpr std::array code_rows = {
     Row{"yes"},
     Row{"line"},
     Row{"date", "day month year"},
+    Row{"first_of_month"},
     Row{"date_line"},
+    Row{"emergency.unknown"},
+    Row{"emergency.unknown_short"},
+    Row{"emergency.here"},
+    Row{"poison_centre.line"},
+    Row{"poison_centre.unnamed", "phone"},
+    Row{"poison_centre.named", "name phone"},
     Row{"by", "shop"},
     Row{"logo.of_shop", "shop"},
     Row{"logo.unnamed"},
@@ -58,6 +65,7 @@ constexpr std::array code_rows = {
     Row{"rung.fill"},
     Row{"rung.fill_and_heat", "temperature"},
     Row{"rung.fill_how"},
+    Row{"rung.fill_and_heat_how"},
     Row{"rung.test_again"},
     Row{"rung.test_before"},
     Row{"rung.test_tap"},
@@ -155,7 +163,9 @@ constexpr std::array code_rows = {
     Row{"ion.sodium"},
     Row{"ion.chloride"},
     Row{"spoon.and", "first second"},
+    Row{"spoon.or_weigh", "spoons"},
     Row{"unit.mg_l_name"},
+    Row{"unit.mg_l_as_caco3_name"},
     Row{"label_sheet.title", "stock"},
     Row{"alignment_page.title", "stock"},
     Row{"alignment_page.note", "mark from to"},
@@ -201,7 +211,7 @@ constexpr std::array label_rows = {
     Row{"container.not_classified"},
     Row{"container.supplier", "name address phone"},
     Row{"container.emergency", "phone"},
-    Row{"container.emergency_services"},
+    Row{"container.emergency_services", "emergency"},
     Row{"container.blank"},
     Row{"container.lot", "value"},
     Row{"container.made_on", "value"},
@@ -320,9 +330,9 @@ constexpr auto assumptions = std::to_array<std::string_view>({
 });
 
 // Units of numbers; each message takes {n}.
-constexpr std::array<std::string_view, 12> units = {
-    "g",         "kg",      "ml",         "oz",     "us_fluid_ounce", "litre",
-    "us_gallon", "celsius", "fahrenheit", "minute", "hour",           "percent"};
+constexpr std::array<std::string_view, 13> units = {
+    "oz_on_label", "g",       "kg",         "ml",     "oz",   "us_fluid_ounce", "litre",
+    "us_gallon",   "celsius", "fahrenheit", "minute", "hour", "percent"};
 
 // Shells and waters that jobs name, beside the rows of data.
 constexpr std::array<std::string_view, 7> shells = {
@@ -352,6 +362,7 @@ void require_fixed(Keys& keys) {
   for (const std::string_view shell : delicate_shells) {
     require(keys, fmt::format("shell_care.{}", shell));
   }
+  require(keys, "reading.total_alkalinity.short");
   for (const Reading reading : all_readings) {
     require(keys, fmt::format("reading.{}.name", name_of(reading)));
     require(keys, fmt::format("reading.{}.in_text", name_of(reading)));
@@ -378,6 +389,7 @@ void require_products(Keys& keys, const PlanningData& data) {
 void require_spoon(Keys& keys, const std::string& unit) {
   for (const std::string_view form : {"level.one", "level.many", "liquid.one", "liquid.many"}) {
     require(keys, fmt::format("spoon.{}.{}", unit, form), "n");
+    require(keys, fmt::format("spoon.{}.label.{}", unit, form), "n");
   }
 }
 

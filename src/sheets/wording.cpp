@@ -85,12 +85,25 @@ std::string Wording::reading_name(Reading reading) const {
   return messages_->text(fmt::format("reading.{}.name", name_of(reading)));
 }
 
+std::string Wording::short_reading_name(Reading reading) const {
+  const bool is_long = reading == Reading::total_alkalinity;
+  return is_long ? messages_->text("reading.total_alkalinity.short") : reading_name(reading);
+}
+
 std::string Wording::reading_in_text(Reading reading) const {
   return messages_->text(fmt::format("reading.{}.in_text", name_of(reading)));
 }
 
 std::string Wording::reading_unit(Reading reading) const {
-  return reading == Reading::ph ? "" : messages_->text("unit.mg_l_name");
+  if (reading == Reading::ph) return "";
+  const bool is_as_carbonate =
+      reading == Reading::total_alkalinity || reading == Reading::calcium_hardness;
+  return messages_->text(is_as_carbonate ? "unit.mg_l_as_caco3_name" : "unit.mg_l_name");
+}
+
+Words Wording::emergency() const {
+  const std::optional<Country>& country = sources_->heading.country;
+  return country ? plain(country->emergency) : messages_->words("emergency.unknown");
 }
 
 std::string Wording::value(Reading reading, double value) const {
@@ -125,13 +138,16 @@ std::string Wording::with_unit(std::string_view unit, double value, Decimals dec
                          {{"n", number_text(value, decimals, messages_->numbers())}});
 }
 
-std::string Wording::measure(const Measure& measure, bool is_liquid) const {
+std::string Wording::measure(const Measure& measure, std::string_view form) const {
   if (is_scale_unit(measure.unit)) {
-    return with_unit(measure.unit, measure.count, {0, measure.count < 1 ? 2 : 1});
+    // A label has no room to say that its ounces are weighed; its liquids are in "US fl oz".
+    const bool is_short = form.starts_with("label.") && measure.unit == "oz";
+    return with_unit(is_short ? "oz_on_label" : measure.unit, measure.count,
+                     {0, measure.count < 1 ? 2 : 1});
   }
   const bool is_one = measure.count <= messages_->numbers().singular_up_to;
-  const std::string key = fmt::format("spoon.{}.{}.{}", measure.unit,
-                                      is_liquid ? "liquid" : "level", is_one ? "one" : "many");
+  const std::string key =
+      fmt::format("spoon.{}.{}.{}", measure.unit, form, is_one ? "one" : "many");
   return messages_->text(key, {{"n", count_text(measure.count, messages_->numbers())}});
 }
 
@@ -141,6 +157,15 @@ bool Wording::has_spoons(const Portion& portion) const {
 }
 
 Amount Wording::amount(const Portion& portion, const std::string& product_id) const {
+  return amount(portion, product_id, "");
+}
+
+Amount Wording::label_amount(const Portion& portion, const std::string& product_id) const {
+  return amount(portion, product_id, "label.");
+}
+
+Amount Wording::amount(const Portion& portion, const std::string& product_id,
+                       std::string_view where) const {
   const bool is_liquid = product(product_id).form == Form::liquid || !portion.amount_g;
   Amount amount;
   if (weighs_in_ounces() && portion.amount_ml) {
@@ -153,7 +178,8 @@ Amount Wording::amount(const Portion& portion, const std::string& product_id) co
     amount.text = is_fine ? with_unit("g", *portion.amount_g, {0, 1}) : grams(*portion.amount_g);
   }
   for (const Measure& part : portion.measure) {
-    const std::string said = measure(part, is_liquid);
+    const std::string said =
+        measure(part, fmt::format("{}{}", where, is_liquid ? "liquid" : "level"));
     if (is_us_scale_unit(part.unit)) {
       // What is finer than a kitchen scale's tenth of an ounce is weighed on one that shows grams.
       if (!portion.amount_g || part.count >= finest_ounces) amount.text = said;

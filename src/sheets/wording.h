@@ -26,8 +26,11 @@ class Wording {
   std::string product_name(const std::string& id) const;     ///< "Dry acid"
   std::string product_in_text(const std::string& id) const;  ///< "dry acid"
   std::string reading_name(Reading reading) const;           ///< "Alkalinity"
+  std::string short_reading_name(Reading reading) const;     ///< "Alkalinity", for small tags
   std::string reading_in_text(Reading reading) const;        ///< "alkalinity"
-  std::string reading_unit(Reading reading) const;           ///< "mg/L"; empty for pH
+  std::string reading_unit(Reading reading) const;           ///< "mg/L CaCO₃"; empty for pH
+  /// The country's emergency number, or the commonest two with a line to write on.
+  Words emergency() const;
 
   std::string value(Reading reading, double value) const;     ///< "7.4", no unit
   std::string measured(Reading reading, double value) const;  ///< as the owner's test showed it
@@ -38,6 +41,8 @@ class Wording {
 
   /// What a portion measures out: "90 g" and "6 level tablespoons".
   Amount amount(const Portion& portion, const std::string& product) const;
+  /// The same with the spoons' short names, which labels and set-in pours have room for.
+  Amount label_amount(const Portion& portion, const std::string& product) const;
   bool has_spoons(const Portion& portion) const;
 
   std::string volume(double litres) const;          ///< "1340 L" or "354 US gal"
@@ -64,7 +69,8 @@ class Wording {
   std::string number_with_unit(const std::string& name, double value) const;
   std::string in_unit(const std::string& unit, double value) const;
   std::string days(double days) const;
-  std::string measure(const Measure& measure, bool is_liquid) const;
+  std::string measure(const Measure& measure, std::string_view form) const;
+  Amount amount(const Portion& portion, const std::string& product, std::string_view where) const;
   bool weighs_in_ounces() const;
   bool is_in_us_units() const;
   std::string with_unit(std::string_view unit, double value, Decimals decimals) const;

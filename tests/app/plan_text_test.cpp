@@ -153,6 +153,7 @@ TEST_CASE("a tub with enough stabiliser is told to use liquid chlorine from the 
   const Job job =
       read_job({text_of(path), path.string()}, std::nullopt, library().catalogue()).value;
   const std::string text = told(job, plan_of(job, library().catalogue()));
-  CHECK(text.find("use liquid chlorine from the start, no dichlor.") != std::string::npos);
+  CHECK(text.find("use liquid chlorine (sodium hypochlorite) from the start, no dichlor.") !=
+        std::string::npos);
   CHECK(text.find("0 g of dichlor") == std::string::npos);
 }

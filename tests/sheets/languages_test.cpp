@@ -83,8 +83,7 @@ TEST_CASE("the warnings stand in each language as loud as in English") {
       CHECK(texts.at(key).front() == '*');
       CHECK(texts.at(key).back() == '*');
     }
-    CHECK(texts.at("gas").find("112") != std::string::npos);
-    CHECK(texts.at("gas").find("911") != std::string::npos);
+    CHECK(texts.at("gas").find("{emergency}") != std::string::npos);
     CHECK(texts.at("gate.people").find('5') != std::string::npos);
   }
 }

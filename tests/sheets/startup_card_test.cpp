@@ -95,10 +95,10 @@ TEST_CASE("the steps of one number share a rung, and the gate stands on the last
   const Document card = quince_row_card();
   const auto& rungs = test::ladder_of(card).rungs;
   REQUIRE(rungs.size() == 7);
-  CHECK(text_of(rungs.front().title) == "Fill, heat to 27\u202F°C");
+  CHECK(text_of(rungs.front().title) == "Fill, then heat to 27\u202F°C");
   CHECK(text_of(rungs.back().key) == "7");
   CHECK(rungs.back().tick);
-  CHECK(text_of(rungs.back().title) == "At 38\u202F°C, get in when all are true:");
+  CHECK(text_of(rungs.back().title) == "At 38\u202F°C, get in only when all are true:");
 }
 
 TEST_CASE("only targets stand on grey: the expected reading of a first pour does not") {
@@ -116,7 +116,8 @@ TEST_CASE("a grave product shows its hazard and its whole set of signs on its ru
   const auto& rungs = test::ladder_of(card).rungs;
   CHECK(rungs.at(2).hazard.empty());
   CHECK(rungs.at(2).signs.empty());
-  CHECK(text_of(rungs.at(3).hazard) == "Acid: damages eyes; poison gas if it meets chlorine.");
+  CHECK(text_of(rungs.at(3).hazard) ==
+        "Acid: serious eye damage; poison gas if it meets chlorine or bromine.");
   CHECK(rungs.at(3).signs.size() == 3);
 }
 
@@ -134,7 +135,7 @@ TEST_CASE("liquid acid asks for more than the signs at the head of the page, and
   CHECK(rung.signs[2].pictogram == Pictogram::face_shield);
   CHECK(text_of(rung.hazard).find("Face shield too.") != std::string::npos);
   CHECK(rung.pours.at(0).amount.text == "21\u202FmL");
-  CHECK(rung.pours.at(0).amount.spoons == "3 teaspoons");
+  CHECK(rung.pours.at(0).amount.spoons == "3 teaspoons (5\u202FmL)");
 }
 
 TEST_CASE("rounds of acid and air stand on one rung, with what to do after each") {
@@ -160,9 +161,9 @@ TEST_CASE("rounds of acid and air stand on one rung, with what to do after each"
                         "pH 7.4–7.6: go on.",
                         "pH under 7.4: jets on, air open, test again in 2\u202Fh.",
                         "pH over 7.6: stop, call us.",
-                        "Alkalinity over 150: another round (about 4 in all, 6 at most).",
+                        "Total alkalinity over 150: another round (about 4 in all, 6 at most).",
                         "Still so after 6 rounds: stop, call us.",
-                        "Alkalinity under 100: stop, call us.",
+                        "Total alkalinity under 100: stop, call us.",
                     });
   CHECK(test::typographic_faults(card) == std::vector<std::string>{});
 }
@@ -196,9 +197,10 @@ TEST_CASE("an unmet target is said with what is reached, why and what to do") {
   unmet.remedy = Remedy{"replace", 0.4123, "softer_water", "", {}, {}};
   CHECK_FALSE(says(quince_row_card(), "ends near"));
   plan.unmet = {unmet};
-  CHECK(says(startup_document(plan, quince_row_heading()),
-             "Calcium ends near 420; the target is 175–250. No product takes calcium out. Drain "
-             "41\u202F% and refill with softer water, then ask us for a new card."));
+  CHECK(says(
+      startup_document(plan, quince_row_heading()),
+      "Calcium hardness ends near 420; the target is 175–250. No product takes calcium out. Drain "
+      "41\u202F% and refill with softer water, then ask us for a new card."));
   plan.unmet[0].reason.code = "no_acid_on_shelf";
   plan.unmet[0].remedy = Remedy{"buy", {}, "", "dry_acid", 87.3, {}};
   CHECK(says(startup_document(plan, quince_row_heading()), "Get at least 90\u202Fg of dry acid"));
@@ -228,7 +230,7 @@ TEST_CASE("what keeps people out stands above everything else, with what to buy 
   CHECK(caution < text.find("Sodium bicarbonate"));
   // The last rung is no gate that anybody passes.
   CHECK(text.find("Do not get in: first what stands at the top of this card") != std::string::npos);
-  CHECK(text.find("get in when all are true") == std::string::npos);
+  CHECK(text.find("get in only when all are true") == std::string::npos);
 }
 
 TEST_CASE("a gate that time opens is waited for at the gate") {
@@ -245,7 +247,7 @@ TEST_CASE("a gate that time opens is waited for at the gate") {
   plan.gate_closed = unmet.reason;
   const std::string text = test::text_of(startup_document(plan, quince_row_heading()));
   CHECK(text.find("*Chlorine* would end near 12") < text.find("1340"));
-  CHECK(text.find("get in when all are true") != std::string::npos);
+  CHECK(text.find("get in only when all are true") != std::string::npos);
 }
 
 TEST_CASE("the foot says of what the figures are the owner's own") {
@@ -256,7 +258,7 @@ TEST_CASE("the foot says of what the figures are the owner's own") {
   plan.targets.readings[Reading::ph].gate_is_own = true;
   plan.targets.readings[Reading::total_alkalinity].band_is_own = true;
   CHECK(says(startup_document(plan, quince_row_heading()),
-             "* Own target figures for: pH, alkalinity; own limits for bathing: pH."));
+             "* Own target figures for: pH, total alkalinity; own limits for bathing: pH."));
 }
 
 TEST_CASE("a set that asks for the gate itself is named once in the foot") {
@@ -306,10 +308,10 @@ TEST_CASE("amounts in ounces bring gallons and degrees Fahrenheit") {
   heading.measures_in = UnitSystem::us;
   const Document card = startup_document(plan, heading);
   const Rung& rung = test::ladder_of(card).rungs.at(2);
-  CHECK(rung.pours.at(0).amount.text == "3.2\u202Foz");
-  CHECK(rung.pours.at(0).amount.spoons == "6 level tablespoons");
+  CHECK(rung.pours.at(0).amount.text == "3.2\u202Foz\u00A0(weight)");
+  CHECK(rung.pours.at(0).amount.spoons == "6 level tablespoons (15\u202FmL), or weigh it");
   CHECK(text_of(std::get<Masthead>(card.blocks.at(0).content).figure) == "354\u202FUS\u00A0gal");
-  CHECK(says(card, "Fill, heat to 81\u202F°F"));
+  CHECK(says(card, "Fill, then heat to 81\u202F°F"));
 }
 
 TEST_CASE("a card without a pour is in the units that the job is in, too") {
@@ -361,7 +363,7 @@ TEST_CASE("how much of the sanitizer works at once is said with the band that go
   active.share = {0.101, 0.13, 0.194};
   plan.active_sanitizer = active;
   Document card = startup_document(plan, quince_row_heading());
-  CHECK(says(card, "10–20\u202F% works at once; stabiliser stores about 80\u202F%"));
+  CHECK(says(card, "10–20\u202F% works at once; stabilizer stores about 80\u202F%"));
   CHECK(says(card, "go by the whole figure, 3–5"));
   active.bound_chlorine_mg_l = Interval{0, 0, 0};
   active.share = {0.4, 0.5, 0.6};
@@ -379,7 +381,7 @@ TEST_CASE("a share is never rounded to none or to all") {
   active.share = {0.0012, 0.0033, 0.0161};
   plan.active_sanitizer = active;
   const Document card = startup_document(plan, quince_row_heading());
-  CHECK(says(card, "0.1–1.7\u202F% works at once; stabiliser stores about 99.6\u202F%"));
+  CHECK(says(card, "0.1–1.7\u202F% works at once; stabilizer stores about 99.6\u202F%"));
 }
 
 TEST_CASE(
@@ -390,16 +392,16 @@ TEST_CASE(
   CHECK(says(card(), "After 87\u202Fg of dichlor in all"));
   // What this card pours is as much already.
   plan.hand_over->dichlor_g = 3;
-  CHECK(says(card(), "With this card\u2019s dichlor, stabiliser reaches 30\u202Fmg/L"));
+  CHECK(says(card(), "With this card\u2019s dichlor, stabilizer reaches 30\u202Fmg/L"));
   plan.hand_over->dichlor_g = 0;
-  CHECK(says(card(), "use liquid chlorine from the start, no dichlor."));
+  CHECK(says(card(), "use liquid chlorine (sodium hypochlorite) from the start, no dichlor."));
   // So little that nobody would count it.
   std::erase_if(plan.steps, [](const Step& step) {
     const auto* const addition = std::get_if<Addition>(&step.what);
     return addition != nullptr && addition->product == "dichlor_dihydrate";
   });
   plan.hand_over->dichlor_g = 0.03;
-  CHECK(says(card(), "use liquid chlorine from the start, no dichlor."));
+  CHECK(says(card(), "use liquid chlorine (sodium hypochlorite) from the start, no dichlor."));
   CHECK_FALSE(says(card(), "0\u202Fg of dichlor"));
 }
 
@@ -442,7 +444,7 @@ TEST_CASE(
   const std::vector<Rung>& rungs = test::ladder_of(card).rungs;
   REQUIRE(rungs.size() == 1);
   CHECK(text_of(rungs[0].key) == "1");
-  CHECK(text_of(rungs[0].title) == "At 38\u202F°C, get in when all are true:");
+  CHECK(text_of(rungs[0].title) == "At 38\u202F°C, get in only when all are true:");
   CHECK(says(card, "Chlorine over 5: test again in 1\u202Fh."));
   CHECK(says(card, "Test before you begin."));
 }

@@ -25,7 +25,8 @@ std::string whole(const Job& job, const Plan& plan, const Library& library,
                   const Arguments& arguments) {
   if (arguments.has("--json")) return plan_json(plan);
   const SheetSources sources{plan, job.heading, library.catalogue().planning.products, TUB_VERSION};
-  return plan_text(sources, library.language("en"), {takes_colour(STDOUT_FILENO), 78});
+  return plan_text(sources, library.language("en").in(job.heading.country),
+                   {takes_colour(STDOUT_FILENO), 78});
 }
 
 }  // namespace
