@@ -67,7 +67,9 @@ std::vector<Citation> citations(const Situation& situation, const Plan& plan) {
   const TargetSet& targets = situation.targets;
   all.push_back({"targets", targets.source, targets.from_memory});
   all.push_back(cite("sanitizers/" + situation.sanitizer.id, situation.sanitizer.source));
-  all.push_back({"gate", situation.gate.source, situation.gate.from_memory});
+  const std::vector<Provenance>& gate = situation.gate.sources;
+  all.push_back(cite("gate", gate.front()));
+  if (gate.size() > 1) all.push_back(cite("gate/ph", gate.back()));
   cite_products(situation, plan, all);
   cite_tests(situation.request.retest_with, all);
   cite_assumptions(situation.assumptions, all);

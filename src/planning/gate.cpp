@@ -99,29 +99,44 @@ void caution_metals(const Situation& situation, std::vector<Reason>& cautions) {
   }
 }
 
+/// The row of a reading, where another than the set's own source asks for its gate.
+const Provenance* row_source(const TargetSet& set, Reading reading) {
+  const auto target = set.readings.find(reading);
+  if (target == set.readings.end() || target->second.gate_is_own) return nullptr;
+  return target->second.source ? &*target->second.source : nullptr;
+}
+
 /// Who asks for a sanitizer's gate: the row, where it is another than the set's own.
 void cite_row(const TargetSet& set, Reading sanitizer, BathingGate& gate) {
-  const auto target = set.readings.find(sanitizer);
-  if (target == set.readings.end() || !target->second.source || target->second.gate_is_own) return;
-  gate.source = target->second.source->text;
-  gate.from_memory = target->second.source->is_from_memory();
+  const Provenance* const source = row_source(set, sanitizer);
+  if (source == nullptr) return;
+  gate.sources = {*source};
+}
+
+/// Beside it who asks for that of pH, where it is somebody else.
+void cite_ph(const TargetSet& set, BathingGate& gate) {
+  const Provenance* const source = row_source(set, Reading::ph);
+  if (source == nullptr) return;
+  gate.sources.push_back(*source);
 }
 
 }  // namespace
 
 BathingGate bathing_gate(const PlanRequest& request, const PlanningData& data, Reading sanitizer) {
-  BathingGate gate{{}, request.targets.source, request.targets.from_memory};
+  const auto kind =
+      request.targets.from_memory ? Provenance::Kind::from_memory : Provenance::Kind::published;
+  BathingGate gate{{}, {{kind, request.targets.source}}};
   if (const auto own = own_gate(request.targets, Reading::ph)) gate.readings[Reading::ph] = *own;
   if (const auto own = own_gate(request.targets, sanitizer)) gate.readings[sanitizer] = *own;
   cite_row(request.targets, sanitizer, gate);
   const auto asked = data.gate.readings.find(sanitizer);
-  if (request.tub.use != "private" || asked == data.gate.readings.end()) return gate;
+  const bool is_asked = request.tub.use == "private" && asked != data.gate.readings.end();
   const auto own = gate.readings.find(sanitizer);
-  if (own == gate.readings.end() || own->second.low < asked->second.low) {
+  if (is_asked && (own == gate.readings.end() || own->second.low < asked->second.low)) {
     gate.readings[sanitizer] = asked->second;
-    gate.source = data.gate.source.text;
-    gate.from_memory = data.gate.source.is_from_memory();
+    gate.sources = {data.gate.source};
   }
+  cite_ph(request.targets, gate);
   return gate;
 }
 

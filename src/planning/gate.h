@@ -14,8 +14,7 @@ namespace tub {
 /// The one gate for bathing, and who asks for it.
 struct BathingGate {
   ByReading<Range> readings;
-  std::string source;
-  bool from_memory = false;
+  std::vector<Provenance> sources;  ///< the sanitizer's first; that of pH, where it is another
 };
 
 /// pH and the sanitizer: the set's own gate; for a private tub whose set would let people in at

@@ -134,7 +134,7 @@ Plan described(const Situation& situation, const Draft& draft) {
   plan.use = request.tub.use;
   plan.targets = situation.targets;
   plan.gate = situation.gate.readings;
-  plan.gate_source = situation.gate.source;
+  for (const Provenance& source : situation.gate.sources) plan.gate_sources.push_back(source.text);
   plan.cautions = cautions_of(situation);
   plan.retest_with = request.retest_with.id;
   plan.measured = situation.start.measured;

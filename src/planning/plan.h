@@ -188,7 +188,7 @@ struct Plan {
   std::string use;
   TargetSet targets;      ///< as followed
   ByReading<Range> gate;  ///< the one gate for bathing, printed on every sheet
-  std::string gate_source;
+  std::vector<std::string> gate_sources;  ///< the sanitizer's first; that of pH, where another
   /// What keeps the gate closed to this plan's own prediction, worst first; nothing: it opens.
   std::optional<Reason> gate_closed;
   /// What an owner has to know or do before anything is poured.

@@ -293,6 +293,15 @@ std::string short_source(const std::string& source) {
   return source.substr(0, source.find_first_of(",;:"));
 }
 
+// Every source, each as short as it can be named.
+std::string short_sources(const std::vector<std::string>& sources) {
+  std::string names;
+  for (const std::string& source : sources) {
+    names += (names.empty() ? "" : ", ") + short_source(source);
+  }
+  return names;
+}
+
 Words reading_list(const Wording& wording, const std::vector<Reading>& readings) {
   Words list;
   for (const Reading reading : readings) {
@@ -321,10 +330,10 @@ void set_authorities(Facts& facts, const Wording& wording) {
   if (!own_figures(plan.targets).empty()) {
     set = messages.words("own_figures.marked", {{"name", std::move(set)}});
   }
-  const Words gate = plain(typeset(short_source(plan.gate_source)));
+  const Words gate = plain(typeset(short_sources(plan.gate_sources)));
   facts.set("target_set", set);
   facts.set("gate_source", gate);
-  const bool is_one = plan.gate_source == plan.targets.source;
+  const bool is_one = plan.gate_sources == std::vector{plan.targets.source};
   facts.set("authorities",
             is_one ? messages.words("authorities.one", {{"set", std::move(set)}})
                    : messages.words("authorities.two", {{"set", std::move(set)}, {"gate", gate}}));

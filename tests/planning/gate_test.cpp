@@ -306,34 +306,44 @@ TEST_CASE("the worst of what closes the gate comes first: water, metal, products
   CHECK(plan.gate_closed->code == "cyanuric_acid_too_high");
 }
 
-TEST_CASE("a pH of the job's own leaves the set's gate, and the plan stays in what both allow") {
+TEST_CASE("a pH of the job's own leaves the gate, and the plan stays in what both allow") {
   PlanRequest request = sample_request();
   Target& ph = request.targets.readings[Reading::ph];
-  ph.low = 7.2;
-  ph.high = 7.8;
+  ph.low = 7.0;
+  ph.high = 7.4;
   ph.band_is_own = true;
   const Plan plan = planned(request);
-  CHECK(plan.gate.at(Reading::ph) == Range{7.4, 7.6});
+  // Source: CDC, advice for home hot tubs: pH 7.2 to 7.8.
+  CHECK(plan.gate.at(Reading::ph) == Range{7.2, 7.8});
   CHECK_FALSE(plan.gate_closed);
+  CHECK(plan.final.ph >= 7.2);
+  CHECK(plan.final.ph <= 7.4);
   CHECK(own_figures(plan.targets) == std::vector<Reading>{Reading::ph});
   CHECK(own_gates(plan.targets, plan.gate).empty());
+}
+
+TEST_CASE("whoever asks for the gate is named, that of pH beside that of the sanitizer") {
+  const Plan plan = planned(sample_request());
+  REQUIRE(plan.gate_sources.size() == 2);
+  CHECK(plan.gate_sources.front().starts_with("HSE HSG282"));
+  CHECK(plan.gate_sources.back().starts_with("CDC"));
 }
 
 TEST_CASE("a pH aim that has nothing in common with the gate is given up for it, and said") {
   PlanRequest request = sample_request();
   Target& ph = request.targets.readings[Reading::ph];
-  ph.low = 7.8;
-  ph.high = 8.0;
+  ph.low = 8.0;
+  ph.high = 8.2;
   ph.band_is_own = true;
   const Plan plan = planned(request);
   CHECK_FALSE(plan.gate_closed);
   CHECK(plan.gate.at(Reading::ph).holds(plan.final.ph));
   CHECK(unmet(plan, Reading::ph).reason.code == "aim_outside_gate");
-  CHECK(unmet(plan, Reading::ph).low == 7.8);
+  CHECK(unmet(plan, Reading::ph).low == 8.0);
   CHECK_FALSE(unmet(plan, Reading::ph).remedy);
   // The way out: the job names its own gate.
-  ph.bathe_low = 7.6;
-  ph.stop = 8.0;
+  ph.bathe_low = 7.8;
+  ph.stop = 8.2;
   ph.gate_is_own = true;
   const Plan open = planned(request);
   CHECK(open.unmet.empty());
@@ -365,7 +375,7 @@ TEST_CASE("the authorities' least sanitizer stands in the place of a lower one o
   CHECK(higher.gate.at(Reading::free_chlorine) == Range{3.5, 5});
   CHECK(own_gates(higher.targets, higher.gate) == std::vector<Reading>{Reading::free_chlorine});
   // The row's source is of the row's figures alone.
-  CHECK(higher.gate_source.find("HSG282") == std::string::npos);
+  CHECK(higher.gate_sources.front().find("HSG282") == std::string::npos);
 }
 
 TEST_CASE("a share to drain is the least whose rest is below what is asked, in twentieths") {

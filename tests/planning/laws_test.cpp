@@ -148,7 +148,7 @@ TEST_CASE("every number of a plan is one", "[laws]") {
 TEST_CASE("the last water is inside every band that the plan does not call unmet", "[laws]") {
   for (const Planned& job : planned()) {
     const SanitizerRow& sanitizer = sanitizer_row(planning_data().sanitizers, job.plan.sanitizer);
-    const BathingGate gate{job.plan.gate, "", false};
+    const BathingGate gate{job.plan.gate, {}};
     for (const auto& [reading, goal] : goals_of(job.plan.targets, gate, sanitizer.reading)) {
       const bool is_inside =
           distance_outside(reading, goal.band, value_of(reading, job.plan.final)) <= 1e-9;

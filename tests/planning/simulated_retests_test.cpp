@@ -60,7 +60,7 @@ double parameter(const Reason& reason, const std::string& name) {
 
 bool is_in_bands(const PlanRequest& request, const Startup& startup) {
   const SanitizerRow& sanitizer = sanitizer_row(planning_data().sanitizers, request.sanitizer.kind);
-  const BathingGate gate{startup.last.gate, "", false};
+  const BathingGate gate{startup.last.gate, {}};
   bool is_inside = true;
   for (const auto& [reading, goal] : goals_of(startup.last.targets, gate, sanitizer.reading)) {
     const auto& unmet = startup.last.unmet;

@@ -359,7 +359,7 @@ Plan quince_row_plan() {
     const Target& target = target_of(plan.targets, reading);
     plan.gate[reading] = {*target.bathe_low, *target.stop};
   }
-  plan.gate_source = "HSE HSG282";
+  plan.gate_sources = {"HSE HSG282"};
   plan.retest_with = "drop_kit";
   plan.start.temperature_c = 14;
   plan.start.ph = 7.9;

@@ -220,7 +220,7 @@ TEST_CASE("what keeps people out stands above everything else, with what to buy 
   plan.gate_closed = unmet.reason;
   plan.cautions = {{"stabiliser_not_tested", {{"most_mg_l", 100.0}, {"no_more_from_mg_l", 50.0}}}};
   const std::string text = test::text_of(startup_document(plan, quince_row_heading()));
-  const auto notice = text.find("*pH* would end near 8.1; to get in: 7.4–7.6.");
+  const auto notice = text.find("*pH* would end near 8.1; to get in: 7.2–7.8.");
   REQUIRE(notice != std::string::npos);
   CHECK(notice < text.find("1340"));
   CHECK(text.find("Get at least 70\u202Fg of dry acid") != std::string::npos);
@@ -263,7 +263,7 @@ TEST_CASE("the foot says of what the figures are the owner's own") {
 
 TEST_CASE("a set that asks for the gate itself is named once in the foot") {
   Plan plan = quince_row_plan();
-  plan.gate_source = plan.targets.source;
+  plan.gate_sources = {plan.targets.source};
   CHECK(startup_document(plan, quince_row_heading()).foot.left ==
         "job 7K4Q-M2 · targets and gate: common practice");
 }
@@ -472,7 +472,7 @@ TEST_CASE("every word on a card is the language's or the job's, none the program
   plan.steps.back().number = 8;
   plan.steps.at(4).test_too_coarse = true;
   plan.fingerprint = "000000";
-  plan.gate_source = "1";
+  plan.gate_sources = {"1"};
   plan.use = "rented";
   Unmet unmet;
   unmet.reading = Reading::ph;
