@@ -230,8 +230,12 @@ class PlanWriter {
 
   std::string remedy_text(const Remedy& remedy) const {
     if (remedy.kind == "buy") {
-      const std::string amount =
-          remedy.amount_g ? fmt::format(", about {} g", tidy(*remedy.amount_g, 0)) : "";
+      const auto about = [](double amount, std::string_view unit) {
+        return fmt::format(", about {} {}", tidy(amount, 0), unit);
+      };
+      const std::string amount = remedy.amount_g    ? about(*remedy.amount_g, "g")
+                                 : remedy.amount_ml ? about(*remedy.amount_ml, "mL")
+                                                    : "";
       return fmt::format("Buy {}{}.", product_name(remedy.product, names_), amount);
     }
     if (remedy.kind == "wait" && !remedy.hours) return "Wait, and test again.";

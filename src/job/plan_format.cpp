@@ -73,6 +73,8 @@ RecordFields<Remedy> remedy_fields() {
       {"product", "to buy", schema::text(), [=](const Remedy& r) { return named(r.product); },
        false},
       {"amount_g", "", schema::number(), [=](const Remedy& r) { return known(r.amount_g); }, false},
+      {"amount_ml", "of a liquid, in place of the grams", schema::number(),
+       [=](const Remedy& r) { return known(r.amount_ml); }, false},
       {"hours", "", schema::number(), [=](const Remedy& r) { return known(r.hours); }, false}};
 }
 

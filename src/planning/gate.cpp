@@ -69,6 +69,7 @@ void add_remedy(const Remedy& remedy, std::vector<std::pair<std::string, Reason:
   if (!remedy.with.empty()) to.emplace_back("with", remedy.with);
   if (!remedy.product.empty()) to.emplace_back("product", remedy.product);
   if (remedy.amount_g) to.emplace_back("amount_g", *remedy.amount_g);
+  if (remedy.amount_ml) to.emplace_back("amount_ml", *remedy.amount_ml);
   if (remedy.hours) to.emplace_back("hours", *remedy.hours);
 }
 

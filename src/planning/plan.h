@@ -119,6 +119,7 @@ struct Remedy {
   std::string product;  ///< to buy
   std::optional<double> amount_g;
   std::optional<double> hours;
+  std::optional<double> amount_ml{};  ///< of a liquid, in place of the grams
 };
 
 struct Unmet {
@@ -186,8 +187,8 @@ struct Plan {
   double volume_l = 0;
   double volume_give_or_take = 0;
   std::string use;
-  TargetSet targets;      ///< as followed
-  ByReading<Range> gate;  ///< the one gate for bathing, printed on every sheet
+  TargetSet targets;                      ///< as followed
+  ByReading<Range> gate;                  ///< the one gate for bathing, printed on every sheet
   std::vector<std::string> gate_sources;  ///< the sanitizer's first; that of pH, where another
   /// What keeps the gate closed to this plan's own prediction, worst first; nothing: it opens.
   std::optional<Reason> gate_closed;

@@ -82,7 +82,11 @@ class Bought {
       Remedy remedy;
       remedy.kind = "buy";
       remedy.product = product.id;
-      remedy.amount_g = grams;
+      if (product.form == Form::liquid) {
+        remedy.amount_ml = grams / product.density_g_ml.value_or(1);
+      } else {
+        remedy.amount_g = grams;
+      }
       const bool is_asked_for = buys(unmet) && unmet.remedy->product == product.id;
       all.insert(is_asked_for ? all.begin() : all.end(), remedy);
     }

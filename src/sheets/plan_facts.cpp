@@ -166,19 +166,20 @@ Words never_mix(const Wording& wording) {
   return wording.messages().words("never_mix.text_and_pairs", {{"pairs", pairs}});
 }
 
-// Amounts to buy are rounded up to what a shop weighs out.
-double rounded_up_g(double grams) {
+// Amounts to buy are rounded up to what a shop weighs or pours out: grams or millilitres.
+double rounded_up(double amount) {
   constexpr double small = 100;
-  const double step = grams < small ? 10 : 50;
-  return std::ceil(grams / step) * step;
+  const double step = amount < small ? 10 : 50;
+  return std::ceil(amount / step) * step;
 }
 
 Words buying_words(const Wording& wording, const Remedy& remedy) {
   const std::string product = wording.product_in_text(remedy.product);
-  if (!remedy.amount_g) return wording.messages().words("remedy.buy", {{"product", product}});
-  return wording.messages().words(
-      "remedy.buy_amount",
-      {{"product", product}, {"amount", wording.grams(rounded_up_g(*remedy.amount_g))}});
+  std::string amount;
+  if (remedy.amount_g) amount = wording.grams(rounded_up(*remedy.amount_g));
+  if (remedy.amount_ml) amount = wording.millilitres(rounded_up(*remedy.amount_ml));
+  if (amount.empty()) return wording.messages().words("remedy.buy", {{"product", product}});
+  return wording.messages().words("remedy.buy_amount", {{"product", product}, {"amount", amount}});
 }
 
 Words draining_words(const Wording& wording, const Remedy& remedy) {

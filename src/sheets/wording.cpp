@@ -168,11 +168,8 @@ Amount Wording::amount(const Portion& portion, const std::string& product_id,
                        std::string_view where) const {
   const bool is_liquid = product(product_id).form == Form::liquid || !portion.amount_g;
   Amount amount;
-  if (weighs_in_ounces() && portion.amount_ml) {
-    amount.text =
-        with_unit("us_fluid_ounce", *portion.amount_ml / millilitres_a_us_fluid_ounce, {0, 1});
-  } else if (portion.amount_ml) {
-    amount.text = with_unit("ml", *portion.amount_ml, {0, 1});
+  if (portion.amount_ml) {
+    amount.text = millilitres(*portion.amount_ml);
   } else if (portion.amount_g) {
     const bool is_fine = *portion.amount_g < finest_ounces * grams_an_ounce;
     amount.text = is_fine ? with_unit("g", *portion.amount_g, {0, 1}) : grams(*portion.amount_g);
@@ -273,6 +270,11 @@ std::string Wording::percents(Range shares) const {
 std::string Wording::grams(double grams) const {
   if (weighs_in_ounces()) return with_unit("oz", grams / grams_an_ounce, {0, 1});
   return with_unit("g", grams, {0, 1});
+}
+
+std::string Wording::millilitres(double millilitres) const {
+  if (!weighs_in_ounces()) return with_unit("ml", millilitres, {0, 1});
+  return with_unit("us_fluid_ounce", millilitres / millilitres_a_us_fluid_ounce, {0, 1});
 }
 
 std::string Wording::count(double number) const { return count_text(number, messages_->numbers()); }

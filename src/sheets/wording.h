@@ -55,9 +55,10 @@ class Wording {
   std::string at_least(double hours) const;        ///< rounded down to half hours, one at least
   std::string hours(const Interval& hours) const;  ///< "½–4 h"
   std::string percent(double share) const;
-  std::string rounded_percent(double share) const;  ///< whole percents
-  std::string percents(Range shares) const;         ///< "13–25 %", "0.4–1.6 %"
-  std::string grams(double grams) const;            ///< in the plan's own unit
+  std::string rounded_percent(double share) const;    ///< whole percents
+  std::string percents(Range shares) const;           ///< "13–25 %", "0.4–1.6 %"
+  std::string grams(double grams) const;              ///< in the plan's own unit
+  std::string millilitres(double millilitres) const;  ///< the same
   std::string count(double number) const;
   /// A code's words, its parameters said by what their names end in.
   Words reason(const Reason& reason, std::string_view group) const;

@@ -182,7 +182,7 @@ TEST_CASE("from 50 mg/L of stabiliser on no dichlor is poured, and the gate says
   CHECK(chlorine.closes_gate);
   CHECK(chlorine.reason.code == "stabiliser_leaves_no_dichlor");
   CHECK(chlorine.remedy->product == "sodium_hypochlorite");
-  CHECK(*chlorine.remedy->amount_g > 0);
+  CHECK(*chlorine.remedy->amount_ml > 0);
   // 50 (1 - share) < 50: the least share that can be told.
   CHECK(number(chlorine.reason, "drain_fraction") == Approx(0.05));
 }
@@ -288,6 +288,22 @@ TEST_CASE("no sanitizer on the shelf closes the gate; too much of it is waited f
   REQUIRE(plan.gate_closed);
   CHECK(plan.gate_closed->code == "sanitizer_too_high");
   CHECK(number(*plan.gate_closed, "hours") > 0);
+}
+
+TEST_CASE("a liquid to buy is named in millilitres, as it is poured") {
+  PlanRequest request = full_tub_with("cyanuric_acid_mg_l", 60);
+  const Plan plan = planned(request);
+  REQUIRE(plan.gate_closed);
+  const std::optional<Remedy>& remedy = unmet(plan, Reading::free_chlorine).remedy;
+  REQUIRE(remedy);
+  CHECK(remedy->product == "sodium_hypochlorite");
+  CHECK_FALSE(remedy->amount_g);
+  // Liquid chlorine of 12.5 g/100 mL: some 3 to 4 mg/L in 1340 L are 32 to 43 mL, and fresh water's
+  // demand beside it.
+  REQUIRE(remedy->amount_ml);
+  CHECK(*remedy->amount_ml > 20);
+  CHECK(*remedy->amount_ml < 60);
+  CHECK(number(*plan.gate_closed, "amount_ml") == *remedy->amount_ml);
 }
 
 TEST_CASE("the worst of what closes the gate comes first: water, metal, products, time") {
