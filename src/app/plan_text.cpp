@@ -263,7 +263,7 @@ class PlanWriter {
     std::string text =
         fmt::format("{} of the {} kills germs at once", shares_text(active.share), name);
     if (active.bound_chlorine_mg_l && active.bound_chlorine_mg_l->value > 0) {
-      text += fmt::format("; stabiliser holds {} mg/L in store",
+      text += fmt::format("; stabilizer holds {} mg/L in store",
                           tidy(active.bound_chlorine_mg_l->value, 1));
     }
     return text + ".";
@@ -282,11 +282,11 @@ class PlanWriter {
   }
 
   std::string hazard_text(const HazardPair& pair) const {
-    const std::string apart =
-        pair.hours_apart > 0 ? fmt::format(", in the tub {} h apart", tidy(pair.hours_apart, 1))
-                             : "";
-    return fmt::format("{} and {} ({}{})", product_name(pair.first, names_),
-                       product_name(pair.second, names_), replaced(pair.code, "_", " "), apart);
+    const std::string what = text_of(wording_.messages().words(
+        "pair." + pair.code, {{"first", plain(product_name(pair.first, names_))},
+                              {"second", plain(product_name(pair.second, names_))}}));
+    if (pair.hours_apart <= 0) return what;
+    return fmt::format("{} (in the tub {} h apart)", what, tidy(pair.hours_apart, 1));
   }
 
   static std::string reason_text(const Reason& reason) {

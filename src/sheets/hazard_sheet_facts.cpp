@@ -7,6 +7,7 @@
 #include <utility>
 #include <vector>
 
+#include "base/text.h"
 #include "sheets/label_facts.h"
 #include "sheets/package_hazards.h"
 #include "sheets/plan_facts.h"
@@ -189,9 +190,13 @@ class HazardSheetMaker {
     return cell;
   }
 
+  /// The law's words; the annex spells "center" in one statement and "centre" in the next, a sheet
+  /// spells it one way.
   std::string statement(const std::string& code, Form form) const {
-    return sources_.labels->statements.text(code,
-                                            {messages_.language(), StatementLaw::clp, form, {}});
+    const std::string words =
+        sources_.labels->statements.text(code, {messages_.language(), StatementLaw::clp, form, {}});
+    const std::string spelling = messages_.text("poison_centre.in_statements");
+    return replaced(replaced(words, "POISON CENTRE", "POISON CENTER"), "POISON CENTER", spelling);
   }
 
   Words does(const Product& product) const {

@@ -23,7 +23,7 @@ std::vector<Danger> dangers_of(const Wording& wording, const std::string& produc
     const std::string& partner = pair.first == product ? pair.second : pair.first;
     if (std::find(told.begin(), told.end(), partner) != told.end()) continue;
     told.push_back(partner);
-    const std::string what = wording.messages().text("hazards.pair." + pair.code);
+    const std::string what = wording.messages().text("dose_tag.outcome." + pair.code);
     const auto same = std::find_if(dangers.begin(), dangers.end(), [&](const Danger& danger) {
       return danger.what == what && danger.severity == pair.severity;
     });

@@ -32,6 +32,7 @@ constexpr std::array code_rows = {
     Row{"emergency.unknown"},
     Row{"emergency.unknown_short"},
     Row{"emergency.here"},
+    Row{"poison_centre.in_statements"},
     Row{"poison_centre.line"},
     Row{"poison_centre.unnamed", "phone"},
     Row{"poison_centre.named", "name phone"},
@@ -363,6 +364,7 @@ void require_fixed(Keys& keys) {
     require(keys, fmt::format("shell_care.{}", shell));
   }
   require(keys, "reading.total_alkalinity.short");
+  require(keys, "reading.free_chlorine.short");
   for (const Reading reading : all_readings) {
     require(keys, fmt::format("reading.{}.name", name_of(reading)));
     require(keys, fmt::format("reading.{}.in_text", name_of(reading)));
@@ -397,6 +399,7 @@ void require_rows(Keys& keys, const PlanningData& data) {
   for (const HazardRule& rule : data.hazard_rules) {
     require(keys, "pair." + rule.code, "first second");
     require(keys, "hazards.pair." + rule.code);
+    require(keys, "dose_tag.outcome." + rule.code);
   }
   for (const TargetSet& set : data.target_sets) require(keys, "targets." + set.id);
   for (const MeasureSystem& system : data.measures) {

@@ -86,8 +86,8 @@ std::string Wording::reading_name(Reading reading) const {
 }
 
 std::string Wording::short_reading_name(Reading reading) const {
-  const bool is_long = reading == Reading::total_alkalinity;
-  return is_long ? messages_->text("reading.total_alkalinity.short") : reading_name(reading);
+  const std::string key = fmt::format("reading.{}.short", name_of(reading));
+  return messages_->has(key) ? messages_->text(key) : reading_name(reading);
 }
 
 std::string Wording::reading_in_text(Reading reading) const {

@@ -55,9 +55,10 @@ Said on_the_tags(const Shelf& shelf) {
     for (const Facts& use : tag.list("uses")) {
       if (!use.is_present("reading")) continue;
       for (const Facts& row : use.list("rows")) {
-        // Tags call it by its short name.
+        // Tags call them by their short names.
         const std::string reading =
-            replaced(text_of(use.words("reading")), "Alkalinity", "Total alkalinity");
+            replaced(replaced(text_of(use.words("reading")), "Alkalinity", "Total alkalinity"),
+                     "Chlorine", "Free chlorine");
         said.insert(reading + " " + text_of(row.words("reads")) + " → " +
                     text_of(row.words("amount")));
       }

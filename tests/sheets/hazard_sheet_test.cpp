@@ -116,7 +116,22 @@ TEST_CASE("what burns skin or eyes sends to a poison centre at once, by its name
   CHECK(says(hazard_sheet(shelf, "de"), "Sofort GIFTINFORMATIONSZENTRUM anrufen."));
   CHECK(says(hazard_sheet(shelf, "fr"), "Appeler immédiatement un CENTRE ANTIPOISON."));
   CHECK(says(hazard_sheet(shelf, "es"), "Llamar inmediatamente a un CENTRO DE TOXICOLOGÍA."));
-  CHECK(says(hazard_sheet(shelf), "Dichlor granules: Call a POISON CENTRE if you feel unwell."));
+  CHECK(says(hazard_sheet(shelf), "Dichlor granules: Call a POISON CENTER if you feel unwell."));
+}
+
+// CLP Annex IV spells P310 with "center" and P312 with "centre" (from memory).
+TEST_CASE("a poison centre is spelled one way on a hazard sheet, the country's") {
+  const Shelf shelf = shelf_of({"dry_acid", "dichlor_dihydrate"});
+  const auto sheet_in = [&](const char* const variant) {
+    Country country;
+    country.variant = variant;
+    return compose_pieces(shelf.sources(), sheet_named("hazard_sheet"), english().in(country), {})
+        .value.at(0);
+  };
+  CHECK(says(sheet_in("us"), "POISON CENTER"));
+  CHECK_FALSE(says(sheet_in("us"), "POISON CENTRE"));
+  CHECK(says(sheet_in("gb"), "POISON CENTRE"));
+  CHECK_FALSE(says(sheet_in("gb"), "POISON CENTER"));
 }
 
 TEST_CASE("a shelf that only irritates sends nobody to a poison centre at once") {

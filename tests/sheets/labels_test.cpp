@@ -87,7 +87,7 @@ TEST_CASE("a cabinet label never gives up the volume, the targets, never mix or 
   const Shelf shelf(sample_request());
   const Printed small = printed(shelf.sources(), "cabinet_label", "en", test_stock("label_70x100"));
   const std::string words = words_on(small.pages);
-  for (const char* const kept : {"1340", "100–150", "7.4–7.6", "3–5", "between uses", "Never mix",
+  for (const char* const kept : {"1340", "100–150", "7.4–7.6", "3–5", "between", "Never mix",
                                  "112\u00A0or\u00A0911", "Between two rows"}) {
     INFO(kept);
     CHECK(words.find(kept) != std::string::npos);

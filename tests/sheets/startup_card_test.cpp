@@ -246,7 +246,7 @@ TEST_CASE("a gate that time opens is waited for at the gate") {
   plan.unmet = {unmet};
   plan.gate_closed = unmet.reason;
   const std::string text = test::text_of(startup_document(plan, quince_row_heading()));
-  CHECK(text.find("*Chlorine* would end near 12") < text.find("1340"));
+  CHECK(text.find("*Free chlorine* would end near 12") < text.find("1340"));
   CHECK(text.find("get in only when all are true") != std::string::npos);
 }
 
@@ -392,7 +392,7 @@ TEST_CASE(
   CHECK(says(card(), "After 87\u202Fg of dichlor in all"));
   // What this card pours is as much already.
   plan.hand_over->dichlor_g = 3;
-  CHECK(says(card(), "With this card\u2019s dichlor, stabilizer reaches 30\u202Fmg/L"));
+  CHECK(says(card(), "With this card\u2019s dichlor, stabilizer (cyanuric acid) reaches 30\u202Fmg/L"));
   plan.hand_over->dichlor_g = 0;
   CHECK(says(card(), "use liquid chlorine (sodium hypochlorite) from the start, no dichlor."));
   // So little that nobody would count it.
@@ -445,7 +445,7 @@ TEST_CASE(
   REQUIRE(rungs.size() == 1);
   CHECK(text_of(rungs[0].key) == "1");
   CHECK(text_of(rungs[0].title) == "At 38\u202F°C, get in only when all are true:");
-  CHECK(says(card, "Chlorine over 5: test again in 1\u202Fh."));
+  CHECK(says(card, "Free chlorine over 5: test again in 1\u202Fh."));
   CHECK(says(card, "Test before you begin."));
 }
 
