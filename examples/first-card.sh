@@ -13,11 +13,11 @@ run_quietly build/build.log cmake --build build --target tubwright
 
 job=examples/quince-row.json
 build/tubwright print "$job" --out build/first-card.pdf
-build/tubwright print "$job" --out build/first-card.png
+build/tubwright print "$job" --out build/first-card.png   # a picture a page
 
 echo "The first card is printed:"
 echo "  build/first-card.pdf  to print at 100 %"
-echo "  build/first-card.png  to look at"
+echo "  build/first-card-1.png and the following  to look at"
 echo "It comes from $job. Next, a card for a tub of your own:"
 echo "  build/tubwright new --out my-tub.json     # then put your test slip's readings in"
 echo "  build/tubwright check my-tub.json"

@@ -14,6 +14,8 @@
 #include <vector>
 
 #include "app/draft.h"
+#include "base/error.h"
+#include "base/text.h"
 
 namespace tub {
 namespace {
@@ -42,6 +44,26 @@ std::optional<struct stat> status_of(const std::string& path) {
   struct stat status {};
   if (::stat(path.c_str(), &status) != 0) return std::nullopt;
   return status;
+}
+
+std::optional<struct stat> status_of(int descriptor) {
+  struct stat status {};
+  if (::fstat(descriptor, &status) != 0) return std::nullopt;
+  return status;
+}
+
+/// A pipe has no size, and is read no further than it takes to know that it is too long.
+[[noreturn]] void throw_too_large(const std::string& shown,
+                                  const std::optional<struct stat>& status, std::size_t most) {
+  const bool has_size = status && S_ISREG(status->st_mode);
+  const std::string found = has_size
+                                ? in_thousands(static_cast<std::size_t>(status->st_size)) + " bytes"
+                                : "more than that";
+  throw Error(
+      {fmt::format("the file holds {}, and at most {} bytes are read", found, in_thousands(most)),
+       shown,
+       {},
+       "give a smaller file"});
 }
 
 void write_straight(const OutputFile& file) {
@@ -93,10 +115,7 @@ std::string read_file(const std::string& path, std::size_t most) {
     if (count == 0) return bytes;
     bytes.append(block.data(), static_cast<std::size_t>(count));
   }
-  throw Error({fmt::format("the file is larger than {} KiB", most >> 10U),
-               shown,
-               {},
-               "give a smaller file"});
+  throw_too_large(shown, status_of(source.number()), most);
 }
 
 std::vector<Diagnostic> write_files(std::span<const OutputFile> files) {

@@ -17,7 +17,7 @@ struct OutputFile {
   std::string bytes;
 };
 
-/// A job, a shop file or a table larger than this is refused.
+/// A template or a table larger than this is refused.
 inline constexpr std::size_t largest_text = 4U << 20U;
 
 /// Takes the places of standard streams that are closed, so that no file that is opened later gets

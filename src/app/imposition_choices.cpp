@@ -7,6 +7,7 @@
 
 #include "base/nearest.h"
 #include "base/text.h"
+#include "job/limits.h"
 
 namespace tub {
 namespace {
@@ -15,7 +16,7 @@ std::optional<int> read_count(const Arguments& arguments, std::string_view optio
                               Problems& problems) {
   const auto text = arguments.value(option);
   if (!text) return std::nullopt;
-  constexpr int most = 999;
+  const int most = option == "--copies" ? limits::printed : 999;
   const auto number = to_number(*text);
   if (number && *number >= 1 && *number <= most && std::floor(*number) == *number) {
     return static_cast<int>(*number);

@@ -10,6 +10,7 @@
 #include "app/files.h"
 #include "export/png_reader.h"
 #include "job/label_code.h"
+#include "job/limits.h"
 
 namespace tub {
 namespace {
@@ -59,7 +60,7 @@ Logo checked(std::string bytes, const LogoFile& logo) {
 
 /// A job's JSON, as the file has it or as the code of a scanned label holds it.
 NamedText job_text(const std::string& path) {
-  NamedText text = {read_file(path), name_of_input(path)};
+  NamedText text = {read_file(path, limits::file_bytes), name_of_input(path)};
   if (is_label_code(text.text)) text.text = job_of_label_code(text.text, text.file);
   return text;
 }
@@ -74,7 +75,7 @@ std::string place_of(const LogoFile& logo) {
 std::optional<NamedText> shop_text(const Arguments& arguments) {
   const auto path = arguments.value("--shop");
   if (!path) return std::nullopt;
-  return NamedText{read_file(*path), *path};
+  return NamedText{read_file(*path, limits::file_bytes), *path};
 }
 
 Outcome<Job> load_job(const Arguments& arguments, const Catalogue& catalogue) {

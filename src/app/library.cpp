@@ -1,8 +1,12 @@
 #include "app/library.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <string_view>
 
+#include "base/nearest.h"
+#include "base/text.h"
 #include "job/names.h"
 #include "sheets/vocabulary.h"
 
@@ -103,6 +107,24 @@ Messages Library::language(const std::string& tag) const {
 Stock Library::stock(const std::string& name) const {
   return *std::find_if(stocks_.begin(), stocks_.end(),
                        [&](const Stock& stock) { return stock.name == name; });
+}
+
+Stock Library::stock_of_sheet(const std::string& name) const {
+  const SheetTemplate& asked = sheet(name);
+  const auto& stocks = catalogue_.stocks;
+  if (std::find(stocks.begin(), stocks.end(), asked.stock) != stocks.end()) {
+    return stock(asked.stock);
+  }
+  const std::string near = nearest(asked.stock, stocks);
+  throw Error({fmt::format("the sheet {} is meant for the stock \"{}\", which is not among the {} "
+                           "that there are",
+                           name, shortened(asked.stock), stocks.size()),
+               asked.file + ": /stock",
+               {},
+               near.empty() ? "add it to stocks.json, or choose another with --stock: `tubwright "
+                              "list stocks` names them"
+                            : fmt::format("did you mean {}?", near),
+               folders_.shop ? Fault::job : Fault::machine});
 }
 
 Style Library::style(const std::string& name) const {

@@ -39,6 +39,10 @@ class Library {
   /// The language, complete for all sheets that there are.
   Messages language(const std::string& tag) const;
   Stock stock(const std::string& name) const;
+  /// The stock that a sheet is meant for.
+  ///
+  /// Throws: Error, where the sheet's template names it, if the table of stocks lacks it
+  Stock stock_of_sheet(const std::string& name) const;
   Style style(const std::string& name) const;
   PdfResources pdf_resources() const;
   LabelTables label_tables() const;

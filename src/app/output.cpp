@@ -11,6 +11,7 @@
 #include "export/pdf.h"
 #include "export/png.h"
 #include "export/svg.h"
+#include "job/limits.h"
 
 namespace tub {
 namespace {
@@ -77,6 +78,42 @@ std::string picture(const Page& page, const Output& output, const FontSet& fonts
                    is_pbm ? BitmapFormat::pbm : BitmapFormat::png);
 }
 
+/// Refuses more files than one run writes.
+void require_few_files(std::size_t pages, const Output& output) {
+  if (output.path == "-" && pages > 1) {
+    throw Error(command_line_fault(
+        fmt::format("{} pages are {} files, and standard output takes one", pages, pages),
+        "name a file with --out, or print as pdf"));
+  }
+  if (pages <= limits::picture_files) return;
+  throw Error(
+      command_line_fault(fmt::format("{} pages are {} files, and at most {} are written at once",
+                                     pages, pages, limits::picture_files),
+                         "print as pdf, or one copy, as often as it is wanted"));
+}
+
+double square_inches(std::span<const Page> pages) {
+  double area = 0;
+  for (const Page& page : pages) area += page.width / 72 * page.height / 72;
+  return area;
+}
+
+/// Refuses pictures of more pixels than are drawn, with the dots per inch that would do.
+void require_few_pixels(std::span<const Page> pages, const Output& output) {
+  const double area = square_inches(pages);
+  const double found = area * output.dots_per_inch * output.dots_per_inch;
+  if (found <= limits::pixels) return;
+  const auto millions = [](double pixels) { return fixed(pixels / 1e6, 1); };
+  throw Error(command_line_fault(
+      fmt::format("at {} dots per inch the {} would be {} million pixels, and at most {} million "
+                  "are drawn at once",
+                  shortest(output.dots_per_inch),
+                  pages.size() == 1 ? "picture" : fmt::format("{} pictures", pages.size()),
+                  millions(found), millions(limits::pixels)),
+      fmt::format("--dpi {} would do; pdf and svg have no pixels",
+                  std::floor(std::sqrt(limits::pixels / area)))));
+}
+
 }  // namespace
 
 Output read_output(const Arguments& arguments) {
@@ -102,12 +139,8 @@ std::vector<OutputFile> output_files(std::span<const Page> pages, const Output& 
     const PdfProperties properties = properties_of(pages.front(), version_line());
     return {{output.path, to_pdf(pages, library.fonts(), library.pdf_resources(), properties)}};
   }
-  if (pages.size() > 1 && output.path == "-") {
-    throw Error(
-        command_line_fault(fmt::format("{} pages are {} files, and standard output takes one",
-                                       pages.size(), pages.size()),
-                           "name a file with --out, or print as pdf"));
-  }
+  require_few_files(pages.size(), output);
+  require_few_pixels(pages, output);
   std::vector<OutputFile> files;
   for (const Page& page : pages) {
     const std::string path =

@@ -7,6 +7,7 @@
 
 #include "app/sheet_sizes.h"
 #include "job/label_code.h"
+#include "job/limits.h"
 #include "job/names.h"
 #include "layout/impose.h"
 #include "layout/lay_out.h"
@@ -64,6 +65,31 @@ std::optional<Diagnostic> misfit_of_codes(const std::vector<Block>& blocks, cons
   return misfit;
 }
 
+/// How many labels and pages a run still has room for, copies counted.
+class Allowance {
+ public:
+  /// Throws: Error if so many more are over the limit
+  void require(std::size_t labels, const Print& print) const {
+    const std::size_t more = labels * static_cast<std::size_t>(print.copies);
+    if (taken_ + more <= limits::printed) return;
+    throw Error(
+        {fmt::format("with {} of these, {} labels and pages or more would be printed, and at "
+                     "most {} are printed at once",
+                     in_thousands(more), in_thousands(taken_ + more), limits::printed),
+         print.where,
+         {},
+         "ask for fewer copies, or print the job in parts, with --sheet and --copies"});
+  }
+
+  void take(std::size_t labels, const Print& print) {
+    require(labels, print);
+    taken_ += labels * static_cast<std::size_t>(print.copies);
+  }
+
+ private:
+  std::size_t taken_ = 0;
+};
+
 /// One template of a job, in one language on one stock.
 class Printing {
  public:
@@ -83,8 +109,10 @@ class Printing {
 
   /// The pages, each label with as little given up as lets it fit. A job that its square does not
   /// hold has no square.
-  Outcome<std::vector<Page>> pages() {
+  Outcome<std::vector<Page>> pages(const Allowance& allowance) {
+    allowance.require(1, print_);
     Outcome<std::vector<Document>> whole = pieces(print_.product, 0);
+    allowance.require(whole.value.size(), print_);
     Outcome<std::vector<Page>> outcome{{}, whole.warnings};
     for (const Document& piece : whole.value) {
       const std::optional<Diagnostic> misfit = misfit_of_codes(piece.blocks, job_);
@@ -247,10 +275,12 @@ class Printing {
 };
 
 /// One template's pages, each as often as asked.
-void append_pages(Printing printing, int copies, Outcome<std::vector<Page>>& pages) {
-  const Outcome<std::vector<Page>> printed = printing.pages();
+void append_pages(Printing printing, const Print& print, Allowance& allowance,
+                  Outcome<std::vector<Page>>& pages) {
+  const Outcome<std::vector<Page>> printed = printing.pages(allowance);
+  allowance.take(printed.value.size(), print);
   for (const Page& page : printed.value) {
-    pages.value.insert(pages.value.end(), static_cast<std::size_t>(copies), page);
+    pages.value.insert(pages.value.end(), static_cast<std::size_t>(print.copies), page);
   }
   pages.warnings.insert(pages.warnings.end(), printed.warnings.begin(), printed.warnings.end());
 }
@@ -262,10 +292,10 @@ std::string title_of_sheet(const Print& print, const Library& library) {
 }
 
 Outcome<std::vector<Page>> imposed(const Print& print, const SheetSources& sources, const Job& job,
-                                   const Library& library) {
+                                   const Library& library, Allowance& allowance) {
   Outcome<std::vector<Page>> pages;
   for (const std::string& name : print.templates) {
-    append_pages(Printing(name, print, sources, job, library), print.copies, pages);
+    append_pages(Printing(name, print, sources, job, library), print, allowance, pages);
   }
   pages.value = impose(pages.value, print.stock, print.imposition, library.fonts());
   if (!is_label_sheet(print)) return pages;
@@ -286,9 +316,9 @@ bool are_only_cards(std::span<const Print> prints, const Library& library) {
 }
 
 Outcome<std::vector<Page>> pages_of(const Print& print, const SheetSources& sources, const Job& job,
-                                    const Library& library) {
+                                    const Library& library, Allowance& allowance) {
   try {
-    return imposed(print, sources, job, library);
+    return imposed(print, sources, job, library, allowance);
   } catch (const Error& error) {
     std::vector<Diagnostic> diagnostics;
     for (const Diagnostic& found : error.diagnostics()) {
@@ -335,8 +365,9 @@ Outcome<std::vector<Page>> run(const Job& job, std::span<const Print> prints,
     sources.labels = &*tables;
   }
   Outcome<std::vector<Page>> outcome;
+  Allowance allowance;
   for (const Print& print : prints) {
-    Outcome<std::vector<Page>> printed = pages_of(print, sources, job, library);
+    Outcome<std::vector<Page>> printed = pages_of(print, sources, job, library, allowance);
     std::move(printed.value.begin(), printed.value.end(), std::back_inserter(outcome.value));
     std::move(printed.warnings.begin(), printed.warnings.end(),
               std::back_inserter(outcome.warnings));

@@ -27,6 +27,7 @@ struct Print {
   int copies = 1;                             ///< of each label
   Imposition imposition{};
   Device device = Device::in_colour;
+  std::string where{};  ///< the job asks for it; empty: the command line does
 };
 
 /// Throws: Error if the water cannot exist
@@ -35,7 +36,9 @@ Plan plan_of(const Job& job, const Catalogue& catalogue);
 /// A job in, finished pages out: everything the program does, in order.
 ///
 /// The warnings say what a label had to leave out, and what to know before it is used.
-/// Throws: Error if a template, a language or a style is at fault, a sheet does not fit, or a label
+/// Throws: Error if a template, a language or a style is at fault, more is asked for than is
+/// printed
+///         at once, a sheet does not fit, or a label
 ///         must not be printed
 Outcome<std::vector<Page>> run(const Job& job, std::span<const Print> prints,
                                const Library& library);

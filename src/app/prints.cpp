@@ -8,6 +8,8 @@
 #include "app/imposition_choices.h"
 #include "app/output.h"
 #include "base/nearest.h"
+#include "base/text.h"
+#include "job/limits.h"
 #include "job/names.h"
 
 namespace tub {
@@ -144,7 +146,7 @@ StockRequest chosen_stock(const SheetRequest& request, const Choices& choices, c
            problems);
     return {"a4", 0, 0};
   }
-  return {library.sheet(request.sheet).stock, 0, 0};
+  return {library.stock_of_sheet(request.sheet).name, 0, 0};
 }
 
 void check_position(const Print& print, const SheetRequest& request, const Choices& choices,
@@ -178,6 +180,16 @@ Print print_of(const SheetRequest& request, const StockRequest& stock, const Cho
     print.imposition.crop_marks = CropMarks::corners;
   }
   return print;
+}
+
+void check_count(const std::vector<SheetRequest>& requests, Problems& problems) {
+  if (requests.size() <= limits::sheets) return;
+  report(requests.front(),
+         {fmt::format("{} sheets are asked for, and at most {} are printed at once",
+                      in_thousands(requests.size()), limits::sheets),
+          "", "print the job in parts, with --sheet"},
+         problems);
+  problems.throw_if_any();
 }
 
 /// A bitmap is for devices of one ink.
@@ -214,11 +226,14 @@ std::vector<Print> prints_of(const Arguments& arguments, const Job& job, const L
   const Choices choices = read_choices(arguments, job, library.catalogue());
   Problems problems;
   std::vector<Print> prints;
-  for (const SheetRequest& request : requested(arguments, job)) {
+  const std::vector<SheetRequest> requests = requested(arguments, job);
+  check_count(requests, problems);
+  for (const SheetRequest& request : requests) {
     const StockRequest stock = chosen_stock(request, choices, job, library, problems);
     Print print = print_of(request, stock, choices, library);
     print.templates = templates_of(request, arguments, job, library.catalogue());
     print.product = request.product;
+    print.where = request.where;
     print.device = device_of(arguments);
     check_position(print, request, choices, problems);
     add_in_languages(print, languages_of(request, choices, job), library, prints);

@@ -64,7 +64,7 @@ int run_command_line(std::span<const std::string> words) {
     write_standard_error(shown(error.diagnostics(), "error"));
     return static_cast<int>(error.fault());
   } catch (const std::bad_alloc&) {
-    return report({"there is not enough memory", "", {}, "close other programs", Fault::machine});
+    throw;  // main says so without needing more of it
   } catch (const std::exception& error) {
     return report({fmt::format("the program has a bug: {}", error.what()),
                    "",

@@ -16,6 +16,13 @@ std::string folded(std::string_view text) {
   return result;
 }
 
+/// False where the lengths alone tell two texts further apart: a name of a megabyte is compared
+/// with none.
+bool may_be_within(std::size_t changes, std::string_view one, std::string_view other) {
+  const std::size_t apart = std::max(one.size(), other.size()) - std::min(one.size(), other.size());
+  return apart < changes;
+}
+
 }  // namespace
 
 std::size_t edit_distance(std::string_view from, std::string_view to) {
@@ -43,6 +50,7 @@ std::string nearest(std::string_view found, std::span<const std::string> known) 
   for (const std::string& name : known) {
     const std::string candidate = folded(name);
     const bool holds = wanted.size() >= 4 && candidate.find(wanted) != std::string::npos;
+    if (!holds && !may_be_within(std::min(least, name.size()), wanted, candidate)) continue;
     const std::size_t distance = holds ? 1 : edit_distance(wanted, candidate);
     if (distance < least && distance < name.size()) {
       least = distance;

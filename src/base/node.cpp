@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 #include <nlohmann/json.hpp>
+#include <unordered_set>
 
 #include "base/nearest.h"
 #include "base/text.h"
@@ -35,9 +36,26 @@ Place place_of(std::string_view text, std::size_t byte) {
   return place;
 }
 
-// Builds the tree, remembers every name that an object has twice, and where the text broke.
+// Where the bracket stands that opens one level too many; text within quotes opens none.
+std::size_t too_deep_at(std::string_view text) {
+  std::size_t depth = 0;
+  bool is_quoted = false;
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    const char c = text[i];
+    if (c == '"') is_quoted = !is_quoted;
+    if (is_quoted && c == '\\') ++i;
+    if (is_quoted) continue;
+    if ((c == '[' || c == '{') && ++depth > deepest) return i;
+    if (c == ']' || c == '}') --depth;
+  }
+  return text.size();
+}
+
+// Builds the tree, reports every name that an object has twice, and remembers where the text broke.
 class TreeBuilder : public nlohmann::json_sax<Json> {
  public:
+  TreeBuilder(const std::string& file, Problems& problems) : file_(file), problems_(problems) {}
+
   bool null() override { return put(nullptr); }
   bool boolean(bool value) override { return put(value); }
   bool number_integer(number_integer_t value) override { return put(value); }
@@ -48,9 +66,10 @@ class TreeBuilder : public nlohmann::json_sax<Json> {
   bool start_object(std::size_t) override { return open(Json::object()); }
   bool key(string_t& written) override {
     const std::string name = composed(written);
-    if (open_.back().value.contains(name))
-      duplicates.push_back(pointer() + "/" + pointer_step(name));
-    open_.back().name = name;
+    Level& level = open_.back();
+    level.is_repeated = !level.names.insert(name).second;
+    if (level.is_repeated) report_repeated(name);
+    level.name = name;
     return true;
   }
   bool end_object() override { return close(); }
@@ -65,7 +84,6 @@ class TreeBuilder : public nlohmann::json_sax<Json> {
   }
 
   Json root;
-  std::vector<std::string> duplicates;
   std::size_t byte = 0;
   std::string last_token;
   bool out_of_range = false;
@@ -75,6 +93,8 @@ class TreeBuilder : public nlohmann::json_sax<Json> {
   struct Level {
     Json value;
     std::string name;  // where the next value of an object goes
+    bool is_repeated = false;
+    std::unordered_set<std::string> names{};
   };
 
   bool put(Json value) {
@@ -82,14 +102,15 @@ class TreeBuilder : public nlohmann::json_sax<Json> {
       root = std::move(value);
     } else if (open_.back().value.is_array()) {
       open_.back().value.push_back(std::move(value));
-    } else if (!open_.back().value.contains(open_.back().name)) {
-      open_.back().value[open_.back().name] = std::move(value);
+    } else if (Level& level = open_.back(); !level.is_repeated) {
+      // Its own insertion would compare the name with all others.
+      level.value.get_ref<Json::object_t&>().emplace_back(level.name, std::move(value));
     }
     return true;
   }
   bool open(Json value) {
     too_deep = open_.size() >= deepest;
-    if (!too_deep) open_.push_back({std::move(value), ""});
+    if (!too_deep) open_.push_back({std::move(value), "", false, {}});
     return !too_deep;
   }
   bool close() {
@@ -107,6 +128,18 @@ class TreeBuilder : public nlohmann::json_sax<Json> {
     return result;
   }
 
+  void report_repeated(const std::string& name) {
+    std::string message =
+        fmt::format("the field \"{}\" stands here more than once", shortened(name));
+    std::string where;
+    if (problems_.has_room_for(message)) {
+      where = file_ + ": " + pointer() + "/" + pointer_step(name);
+    }
+    problems_.add({std::move(message), std::move(where), {}, "keep one of them"});
+  }
+
+  const std::string& file_;
+  Problems& problems_;
   std::vector<Level> open_;
 };
 
@@ -128,15 +161,15 @@ std::optional<std::string> with_decimal_point(std::string_view text, std::size_t
 
 [[noreturn]] void throw_malformed(std::string_view text, const std::string& file,
                                   const TreeBuilder& builder) {
-  const Place place = place_of(text, builder.byte);
+  const Place place = place_of(text, builder.too_deep ? too_deep_at(text) : builder.byte);
   Diagnostic diagnostic;
   diagnostic.where = fmt::format("{}: line {}, column {}", file, place.line, place.column);
   if (builder.too_deep) {
-    diagnostic.where = file;
     diagnostic.message = fmt::format("the JSON is nested deeper than {} levels", deepest);
     diagnostic.help = "remove the extra brackets";
   } else if (builder.out_of_range) {
-    diagnostic.message = fmt::format("the number {} is too large to be read", builder.last_token);
+    diagnostic.message =
+        fmt::format("the number {} is too large to be read", shortened(builder.last_token));
     diagnostic.help = "write the number as it was measured";
   } else if (!code_points(text)) {
     diagnostic.message = "the text is not UTF-8";
@@ -149,7 +182,7 @@ std::optional<std::string> with_decimal_point(std::string_view text, std::size_t
     diagnostic.help = "write " + *decimal;
   } else {
     diagnostic.message =
-        fmt::format("the JSON cannot be read further, at `{}`", builder.last_token);
+        fmt::format("the JSON cannot be read further, at `{}`", shortened(builder.last_token));
     diagnostic.help = "look for a missing or extra comma, quote or bracket just before this place";
   }
   throw Error(diagnostic);
@@ -178,7 +211,7 @@ const char* kind_of(const Json& value) {
 }  // namespace
 
 std::string pointer_step(std::string_view name) {
-  return replaced(replaced(name, "~", "~0"), "/", "~1");
+  return replaced(replaced(shortened(name), "~", "~0"), "/", "~1");
 }
 
 Node::Node(std::shared_ptr<const Json> tree, const Json* value,
@@ -191,15 +224,8 @@ Node::Node(std::shared_ptr<const Json> tree, const Json* value,
 
 Node Node::parse(std::string_view text, const std::string& file, Problems& problems) {
   require_no_nul(text, file);
-  TreeBuilder builder;
+  TreeBuilder builder(file, problems);
   if (!Json::sax_parse(text, &builder)) throw_malformed(text, file, builder);
-  for (const std::string& pointer : builder.duplicates) {
-    const std::string name = pointer.substr(pointer.rfind('/') + 1);
-    problems.add({fmt::format("the field \"{}\" stands here more than once", name),
-                  file + ": " + pointer,
-                  {},
-                  "keep one of them"});
-  }
   return over(std::make_shared<const Json>(std::move(builder.root)), file, problems);
 }
 
@@ -299,7 +325,7 @@ std::optional<std::string> Node::one_of(std::span<const std::string> known) cons
   const std::optional<std::string> found = text();
   if (!found) return std::nullopt;
   if (std::find(known.begin(), known.end(), *found) != known.end()) return found;
-  problem(fmt::format("\"{}\" is not known here", *found), suggestion(*found, known));
+  problem(fmt::format("\"{}\" is not known here", shortened(*found)), suggestion(*found, known));
   return std::nullopt;
 }
 
@@ -307,9 +333,15 @@ void Node::allow_only(std::span<const std::string> known) const {
   if (!is_object()) return;
   for (const auto& [name, value] : value_->items()) {
     if (std::find(known.begin(), known.end(), name) != known.end()) continue;
-    child(value, name)
-        .problem(fmt::format("the field \"{}\" is not known here", name), suggestion(name, known));
+    child(value, name).unknown(name, known);
   }
+}
+
+void Node::unknown(std::string_view name, std::span<const std::string> known) const {
+  std::string message = fmt::format("the field \"{}\" is not known here", shortened(name));
+  std::string help;
+  if (problems_->has_room_for(message)) help = suggestion(name, known);
+  problem(std::move(message), std::move(help));
 }
 
 void Node::problem(std::string message, std::string help) const {

@@ -27,7 +27,7 @@ class Node {
   /// composed (`composed`), so that what looks alike is alike.
   ///
   /// Throws: Error with line and column if the text is not JSON or not UTF-8, holds a NUL, or is
-  ///         nested deeper than 100 levels.
+  ///         nested deeper than 100 levels. The time that it takes grows as the text does.
   static Node parse(std::string_view text, const std::string& file, Problems& problems);
 
   /// A node over a tree that was made elsewhere (an overlay of two files, say).
@@ -61,6 +61,9 @@ class Node {
   /// A problem for each member whose name is not known, with the nearest known name.
   void allow_only(std::span<const std::string> known) const;
 
+  /// A problem of this member, whose name is not known, with the nearest known name.
+  void unknown(std::string_view name, std::span<const std::string> known) const;
+
   /// Adds a problem at this place.
   void problem(std::string message, std::string help = "") const;
 
@@ -89,7 +92,7 @@ struct Node::Member {
   Node value;
 };
 
-/// A JSON pointer step with '~' and '/' escaped (RFC 6901).
+/// A JSON pointer step with '~' and '/' escaped (RFC 6901), for messages: a long name is shortened.
 std::string pointer_step(std::string_view name);
 
 }  // namespace tub

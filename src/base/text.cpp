@@ -125,7 +125,9 @@ std::string visible(std::string_view text) {
 std::string composed(std::string_view utf8) {
   const bool is_ascii = std::all_of(utf8.begin(), utf8.end(),
                                     [](char c) { return static_cast<unsigned char>(c) < 0x80; });
-  if (is_ascii) return std::string(utf8);
+  // Sorting a long row of accents takes as long as their number squared.
+  constexpr std::size_t longest = 1024;
+  if (is_ascii || utf8.size() > longest) return std::string(utf8);
   utf8proc_uint8_t* bytes = nullptr;
   const utf8proc_ssize_t size =
       utf8proc_map(reinterpret_cast<const utf8proc_uint8_t*>(utf8.data()),
@@ -153,6 +155,22 @@ std::string fixed(double value, int decimals) {
   const std::string text = fmt::format("{:.{}f}", value, decimals);
   const bool is_zero = text.find_first_not_of("-0.") == std::string::npos;
   return is_zero && text.front() == '-' ? text.substr(1) : text;
+}
+
+std::string in_thousands(std::size_t count) {
+  std::string text = std::to_string(count);
+  for (std::size_t from_end = 3; from_end < text.size(); from_end += 4) {
+    text.insert(text.size() - from_end, ",");
+  }
+  return text;
+}
+
+std::string shortened(std::string_view text) {
+  constexpr std::size_t longest = 60;
+  if (text.size() <= longest) return std::string(text);
+  std::size_t end = longest - 3;
+  while (end > 0 && (static_cast<unsigned char>(text[end]) & 0xC0U) == 0x80U) --end;
+  return std::string(text.substr(0, end)) + "…";
 }
 
 std::optional<double> to_number(std::string_view text) {

@@ -1,6 +1,7 @@
 // UTF-8 as code points, and numbers as text, free of any locale.
 #pragma once
 
+#include <cstddef>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -26,7 +27,8 @@ std::string code_point_name(char32_t code_point);
 std::string visible(std::string_view text);
 
 /// The text with characters composed (Unicode Normalization Form C), so that an "é" of one code
-/// point and one of two are the same; what is no UTF-8 stays as it is.
+/// point and one of two are the same. What is no UTF-8 stays as it is, and so does a text of more
+/// than 1,024 bytes, which no field takes.
 std::string composed(std::string_view utf8);
 
 /// True if nothing of the text is seen: blanks of any kind (categories Zs, Zl, Zp), controls and
@@ -39,6 +41,12 @@ std::string shortest(double value);
 
 /// A number rounded to so many decimals, with '.' and a plain '-'; "-0.0" is written "0.0".
 std::string fixed(double value, int decimals);
+
+/// A count with its thousands apart, as the program's messages write it: "19,990".
+std::string in_thousands(std::size_t count);
+
+/// The text as far as a message shows it: whole up to 60 bytes, else its beginning and "…".
+std::string shortened(std::string_view text);
 
 /// The double that the whole text spells; nothing if it is not one.
 std::optional<double> to_number(std::string_view text);

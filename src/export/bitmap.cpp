@@ -73,7 +73,11 @@ std::string to_bitmap(const Page& page, const FontSet& fonts, double dots_per_in
                     .height = pixels.height,
                     .shades = PngShades::black_white,
                     .dots_per_inch = dots_per_inch},
-                   rows);
+                   [&](int y, unsigned char* samples) {
+                     const std::size_t size = (static_cast<std::size_t>(pixels.width) + 7) / 8;
+                     rows.copy(reinterpret_cast<char*>(samples), size,
+                               static_cast<std::size_t>(y) * size);
+                   });
 }
 
 }  // namespace tub

@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <new>
 #include <vector>
 
 #include "base/error.h"
@@ -227,6 +228,7 @@ void draw_page(cairo_t* context, const Page& page, const FontSet& fonts, Raster 
 
 void require_success(int cairo_status, const Page& page) {
   if (cairo_status == CAIRO_STATUS_SUCCESS) return;
+  if (cairo_status == CAIRO_STATUS_NO_MEMORY) throw std::bad_alloc();
   throw Error(Diagnostic{
       .message = fmt::format("page {} of {} cannot be drawn: {}", page.number, page.sheet,
                              cairo_status_to_string(static_cast<cairo_status_t>(cairo_status))),

@@ -5,7 +5,9 @@
 #include <hpdf.h>
 
 #include <algorithm>
+#include <cstdlib>
 #include <cstring>
+#include <new>
 #include <string_view>
 
 #include "base/error.h"
@@ -53,6 +55,16 @@ HPDF_UINT32 size(HPDF_Stream stream) {
   return static_cast<HPDF_UINT32>(cursor(stream).bytes.size());
 }
 
+/// An allocation of libharu's failed in this thread. It goes on for a while then, with what it
+/// lacks as an invalid object, and reports that instead.
+thread_local bool has_run_out = false;
+
+void* HPDF_STDCALL allocated(HPDF_UINT size) {
+  void* const memory = std::malloc(size);
+  has_run_out = has_run_out || memory == nullptr;
+  return memory;
+}
+
 /// Tells libharu's UTF-8 encoder which characters there are, so that it asks a face for these alone
 /// and not for all 65,536 (0.7 instead of 2.6 ms a document). Row 0 of the tables is the encoder's
 /// own state. libharu gives the highest code neither width nor glyph, hence one more than ours.
@@ -80,9 +92,9 @@ void drop_glyph_table(HPDF_Font font) {
 
 struct HaruDocument::Reader : HaruFontBytes {};
 
-HaruDocument::HaruDocument() : document_(HPDF_New(nullptr, nullptr)) {
-  if (document_ == nullptr)
-    throw Error(Diagnostic{"a PDF cannot be begun: out of memory", {}, {}, {}, Fault::machine});
+HaruDocument::HaruDocument() : document_(HPDF_NewEx(nullptr, allocated, std::free, 0, nullptr)) {
+  if (document_ == nullptr) throw std::bad_alloc();
+  has_run_out = false;
   HPDF_SetCompressionMode(document_, HPDF_COMP_NONE);
   HPDF_UseUTFEncodings(document_);
 }
@@ -114,6 +126,7 @@ _HPDF_Dict_Rec* HaruDocument::add_face(const Font& font) {
 void HaruDocument::require_no_error(const std::string& doing) const {
   const HPDF_STATUS status = HPDF_GetError(document_);
   if (status == HPDF_OK) return;
+  if (has_run_out || status == HPDF_FAILD_TO_ALLOC_MEM) throw std::bad_alloc();
   throw Error(Diagnostic{.message = fmt::format("libharu reports error 0x{:04X}, detail {}", status,
                                                 HPDF_GetErrorDetail(document_)),
                          .where = {},

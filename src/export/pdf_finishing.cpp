@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <exception>
+#include <new>
 #include <qpdf/QPDF.hh>
 #include <qpdf/QPDFWriter.hh>
 
@@ -168,6 +169,8 @@ std::string finish_pdf(const Drawing& drawing, std::span<const Page> pages,
                        const FontSet& fonts) {
   try {
     return finish(drawing, pages, resources, properties, fonts);
+  } catch (const std::bad_alloc&) {
+    throw;
   } catch (const std::exception& failure) {
     throw Error(Diagnostic{.message = std::string("a PDF cannot be finished: ") + failure.what(),
                            .where = {},

@@ -8,18 +8,18 @@ namespace tub {
 
 std::string to_png(const Page& page, const FontSet& fonts, double dots_per_inch) {
   const Pixels pixels = draw_pixels(page, fonts, dots_per_inch, Raster::smooth);
-  std::string rows(pixels.colours.size() * 3, '\0');
-  char* sample = rows.data();
-  for (const std::uint32_t colour : pixels.colours) {
-    *sample++ = static_cast<char>(colour >> 16 & 0xFF);
-    *sample++ = static_cast<char>(colour >> 8 & 0xFF);
-    *sample++ = static_cast<char>(colour & 0xFF);
-  }
+  const auto fill_row = [&](int y, unsigned char* sample) {
+    for (const std::uint32_t* colour = pixels.row(y); colour != pixels.row(y + 1); ++colour) {
+      *sample++ = static_cast<unsigned char>(*colour >> 16 & 0xFF);
+      *sample++ = static_cast<unsigned char>(*colour >> 8 & 0xFF);
+      *sample++ = static_cast<unsigned char>(*colour & 0xFF);
+    }
+  };
   return write_png({.width = pixels.width,
                     .height = pixels.height,
                     .shades = PngShades::colour,
                     .dots_per_inch = dots_per_inch},
-                   rows);
+                   fill_row);
 }
 
 }  // namespace tub

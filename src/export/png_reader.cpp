@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <cstdint>
 #include <cstring>
+#include <new>
 
 #include "base/error.h"
 
@@ -46,7 +47,9 @@ void add_row(Picture24& picture, const unsigned char* row, bool has_alpha) {
 
 std::optional<Picture24> read_png(std::string_view bytes) {
   const Surface surface = decoded(bytes);
-  if (cairo_surface_status(surface.get()) != CAIRO_STATUS_SUCCESS) return std::nullopt;
+  const cairo_status_t read = cairo_surface_status(surface.get());
+  if (read == CAIRO_STATUS_NO_MEMORY) throw std::bad_alloc();
+  if (read != CAIRO_STATUS_SUCCESS) return std::nullopt;
   const cairo_format_t format = cairo_image_surface_get_format(surface.get());
   const bool has_alpha = format == CAIRO_FORMAT_ARGB32;
   if (!has_alpha && format != CAIRO_FORMAT_RGB24) return std::nullopt;
@@ -63,6 +66,7 @@ Surface surface_of_png(std::string_view bytes) {
   Surface surface = decoded(bytes);
   const cairo_status_t status = cairo_surface_status(surface.get());
   if (status == CAIRO_STATUS_SUCCESS) return surface;
+  if (status == CAIRO_STATUS_NO_MEMORY) throw std::bad_alloc();
   throw Error(Diagnostic{
       .message = fmt::format("a picture cannot be drawn: {}", cairo_status_to_string(status)),
       .where = {},

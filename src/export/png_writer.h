@@ -1,8 +1,8 @@
 // Rows of samples as a PNG file, by libpng.
 #pragma once
 
+#include <functional>
 #include <string>
-#include <string_view>
 
 namespace tub {
 
@@ -18,9 +18,13 @@ struct PngLayout {
   double dots_per_inch = 0;  ///< told in the file's pHYs chunk, in whole dots a metre
 };
 
-/// The rows as a PNG file, deflated at level 1 (a page of text gains little from more).
+/// Fills one row of samples, counted from the top.
+using PngRow = std::function<void(int y, unsigned char* samples)>;
+
+/// The rows as a PNG file, deflated at level 1 (a page of text gains little from more). They are
+/// asked for one at a time, so that a large picture is not held twice.
 ///
 /// Throws: Error (the machine's fault) with libpng's message
-std::string write_png(const PngLayout& layout, std::string_view rows);
+std::string write_png(const PngLayout& layout, const PngRow& fill_row);
 
 }  // namespace tub

@@ -4,6 +4,7 @@
 #include <cairo-svg.h>
 #include <cairo.h>
 
+#include <new>
 #include <string_view>
 #include <utility>
 
@@ -14,8 +15,12 @@ namespace tub {
 namespace {
 
 cairo_status_t append(void* out, const unsigned char* bytes, unsigned int count) {
-  static_cast<std::string*>(out)->append(reinterpret_cast<const char*>(bytes), count);
-  return CAIRO_STATUS_SUCCESS;
+  try {
+    static_cast<std::string*>(out)->append(reinterpret_cast<const char*>(bytes), count);
+    return CAIRO_STATUS_SUCCESS;
+  } catch (const std::bad_alloc&) {
+    return CAIRO_STATUS_NO_MEMORY;
+  }
 }
 
 /// Cairo numbers every surface that a process makes; the number would tell repeats apart.

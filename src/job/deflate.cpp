@@ -2,6 +2,7 @@
 
 #include <zlib.h>
 
+#include <new>
 #include <vector>
 
 #include "base/error.h"
@@ -48,6 +49,7 @@ std::string deflated(std::string_view text, std::string_view dictionary) {
   if (status == Z_OK) {
     status = deflateSetDictionary(&stream.state, known.data(), static_cast<uInt>(known.size()));
   }
+  if (status == Z_MEM_ERROR) throw std::bad_alloc();
   std::vector<Bytef> out(deflateBound(&stream.state, static_cast<uLong>(in.size())));
   stream.read_from(in);
   stream.write_to(out);
@@ -67,14 +69,18 @@ std::optional<std::string> inflated(std::string_view bytes, std::string_view dic
   std::vector<Bytef> in = bytes_of(bytes);
   const std::vector<Bytef> known = bytes_of(dictionary);
   Stream stream(inflateEnd);
-  if (inflateInit2(&stream.state, raw_window_bits) != Z_OK) return std::nullopt;
+  const int begun = inflateInit2(&stream.state, raw_window_bits);
+  if (begun == Z_MEM_ERROR) throw std::bad_alloc();
+  if (begun != Z_OK) return std::nullopt;
   if (inflateSetDictionary(&stream.state, known.data(), static_cast<uInt>(known.size())) != Z_OK) {
     return std::nullopt;
   }
   std::vector<Bytef> out(longest + 1);
   stream.read_from(in);
   stream.write_to(out);
-  const bool is_whole = inflate(&stream.state, Z_FINISH) == Z_STREAM_END;
+  const int status = inflate(&stream.state, Z_FINISH);
+  if (status == Z_MEM_ERROR) throw std::bad_alloc();
+  const bool is_whole = status == Z_STREAM_END;
   if (!is_whole || stream.state.avail_in > 0 || stream.state.total_out > longest) {
     return std::nullopt;
   }

@@ -28,7 +28,9 @@ Json sorted(const Json& value) {
     if (!is_comment(name)) members.emplace(name, sorted(item));
   }
   Json result = Json::object();
-  for (auto& [name, item] : members) result[name] = std::move(item);
+  // Its own insertion would compare each name with all others.
+  auto& names = result.get_ref<Json::object_t&>();
+  for (auto& [name, item] : members) names.emplace_back(name, std::move(item));
   return result;
 }
 

@@ -1,5 +1,6 @@
 #include "job/job_shape.h"
 
+#include "job/limits.h"
 #include "job/names.h"
 #include "job/shapes.h"
 #include "job/slip.h"
@@ -82,7 +83,9 @@ FieldShape dimensions_shape() {
                  {"width", "inside, of a rectangle or an oval", length},
                  {"diameter", "inside, of a round vessel", length},
                  required("water_depth", "from the floor to the water's surface", depth),
-                 {"benches", "seats and steps, which take the place of water", list_of(bench)}});
+                 {"benches", "seats and steps, which take the place of water",
+                  list_of(bench, {limits::benches,
+                                  "take several that are alike as one, as long as all of them"})}});
 }
 
 FieldShape volume_shape() {
@@ -184,7 +187,8 @@ FieldShape shelf_item_shape(const Catalogue& catalogue) {
               {"dose", "a sequestrant's own: \"45 mL per 1000 L\"", FieldShape{DoseShape{}}},
               {"package", "what one holds: \"2 kg\"", package_shape()},
               {"maker_label_name", "what its maker calls it", text(60)},
-              {"hazard_statements", "H codes of its own label", list_of(text(30))},
+              {"hazard_statements", "H codes of its own label",
+               list_of(text(30), {limits::hazard_statements, "list each code once"})},
               {"made_on", "the day on the package", FieldShape{DateShape{}}},
               {"supplier", "of a container label; the shop where nothing is said", supplier},
               {"stays_in",
@@ -197,7 +201,7 @@ FieldShape shelf_item_shape(const Catalogue& catalogue) {
 }
 
 FieldShape shelf_shape(const Catalogue& catalogue) {
-  return list_of(shelf_item_shape(catalogue), 1,
+  return some_of(shelf_item_shape(catalogue), {limits::shelf, "list each product once"},
                  "put at least one product on the shelf; `tubwright list products` names them");
 }
 
@@ -253,23 +257,27 @@ FieldShape sheets_shape(const Catalogue& catalogue) {
   const FieldShape plain = names("sheet", catalogue.sheets, known_sheets());
   const FieldShape language = language_shape(catalogue);
   const FieldShape label = names("label", usable_labels(catalogue), known_labels());
-  return list_of(
+  return some_of(
       either(
           plain,
           object({required("sheet", "what to print", plain),
                   {"stock", "paper or label", stock_shape(catalogue)},
                   {"language", "of its words, or a list of languages",
-                   either(language, list_of(language, 1, "name a language"))},
+                   either(language,
+                          some_of(language, {known_languages().size(), "list each language once"},
+                                  "name a language"))},
                   {"product", "only the labels of this product", product_shape(catalogue)},
                   {"labels", "on a label sheet; else those that the job asks for, or all",
-                   list_of(label, 1, "name a label, or remove the field")},
+                   some_of(label, {known_labels().size(), "list each label once"},
+                           "name a label, or remove the field")},
                   {"start_at", "the first free label of the sheet, row by row from 1",
                    FieldShape{WholeShape{1, 999}}},
-                  {"copies", "of each label", FieldShape{WholeShape{1, 999}}},
+                  {"copies", "of each label", FieldShape{WholeShape{1, limits::printed}}},
                   {"bleed", "how far past its edge a label is printed",
                    quantity({QuantityKind::length, 0, 0.005, "2 mm"})},
                   {"crop_marks", "true: lines that say where to cut", FieldShape{FlagShape{}}}})),
-      1, "name a sheet, or remove the field");
+      {limits::sheets, "print the job in parts, with --sheet"},
+      "name a sheet, or remove the field");
 }
 
 FieldShape later_readings_shape(const Catalogue& catalogue) {
@@ -283,7 +291,9 @@ FieldShape later_readings_shape(const Catalogue& catalogue) {
       {"temperature", "of the water as it was tested",
        quantity({QuantityKind::temperature, 0, 45, "36 °C"})}};
   fields.insert(fields.begin(), std::begin(head), std::end(head));
-  return list_of(object(std::move(fields)));
+  return list_of(
+      object(std::move(fields)),
+      {limits::readings, "begin a new job, with the last visit's readings as its tub_water"});
 }
 
 std::vector<Field> settings_fields(const Catalogue& catalogue) {
@@ -336,7 +346,8 @@ std::vector<Field> printer_fields() {
 FieldShape printers_shape() {
   std::vector<Field> fields = printer_fields();
   fields.insert(fields.begin(), required("name", "chosen with --printer", text(40)));
-  return list_of(object(std::move(fields)));
+  return list_of(object(std::move(fields)),
+                 {limits::printers, "write a shop's file for each place with printers"});
 }
 
 FieldShape shop_shape(const Catalogue& catalogue) {
@@ -350,8 +361,9 @@ FieldShape shop_shape(const Catalogue& catalogue) {
   for (Field& field : settings_fields(catalogue)) fields.push_back(std::move(field));
   fields.push_back({"language", "of all sheets that name none", language_shape(catalogue)});
   fields.push_back({"stocks", "what each sheet is printed on", object(std::move(stocks))});
-  fields.push_back({"products", "the shop's own figures for products that jobs name",
-                    list_of(shelf_item_shape(catalogue))});
+  fields.push_back(
+      {"products", "the shop's own figures for products that jobs name",
+       list_of(shelf_item_shape(catalogue), {limits::shelf, "list each product once"})});
   fields.push_back({"printer", "where the printer puts a page that should be in place",
                     object(printer_fields())});
   fields.push_back({"printers", "the same of further printers", printers_shape()});

@@ -7,7 +7,7 @@
 #include <nlohmann/json.hpp>
 #include <vector>
 
-#include "base/error.h"
+#include "base/node.h"
 #include "job/base45.h"
 #include "job/deflate.h"
 #include "job/fingerprint.h"
@@ -98,6 +98,16 @@ std::string_view without_line_ends(std::string_view text) {
 
 const std::string scan_again = "scan the label again, or use the job file that it was printed from";
 
+/// The tree of a job's text.
+Json read_whole(const std::string& job, const std::string& file) {
+  Problems problems;
+  try {
+    return Node::parse(job, file, problems).json();
+  } catch (const Error& error) {
+    refuse("the scanned text is damaged: " + error.diagnostics().front().message, file, scan_again);
+  }
+}
+
 }  // namespace
 
 std::string label_code(const Json& job) { return to_base45(payload(canonical_job(job))); }
@@ -141,7 +151,7 @@ std::string job_of_label_code(std::string_view text, const std::string& file) {
   if (found < version || !job) {
     refuse("the scanned text is damaged: it holds no whole job", file, scan_again);
   }
-  const Json read = Json::parse(*job, nullptr, false);
+  const Json read = read_whole(*job, file);
   if (!read.is_object() || canonical_job(read) != *job) {
     refuse("the scanned text is damaged: what it holds is not a job as a label writes it", file,
            scan_again);

@@ -4,9 +4,11 @@
 #include <array>
 #include <nlohmann/json.hpp>
 #include <optional>
+#include <unordered_set>
 
 #include "base/node.h"
 #include "job/comment.h"
+#include "job/limits.h"
 
 namespace tub {
 namespace {
@@ -24,12 +26,15 @@ class Overlay {
 
   // Adds to `job` the members of `shop` that it lacks; objects in both are merged.
   void fill(Json& job, const Json& shop, const Origin& at) {
+    std::unordered_set<std::string> own;
+    for (const auto& member : job.items()) own.insert(member.key());
     for (const auto& [name, value] : shop.items()) {
       if (is_comment(name)) continue;
       const std::string step = "/" + pointer_step(name);
       const Origin here = {at.pointer + step, at.shop_pointer + step};
-      if (!job.contains(name)) {
-        job[name] = value;
+      if (!own.contains(name)) {
+        // Its own insertion would compare the name with all others.
+        job.get_ref<Json::object_t&>().emplace_back(name, value);
         origins_.push_back(here);
       } else if (job[name].is_object() && value.is_object()) {
         fill(job[name], value, here);
@@ -57,8 +62,9 @@ std::optional<std::string> product_of(const Json& item) {
 }
 
 void fill_shelf(Json& job, const Json& shop, Overlay& overlay) {
+  // A longer list is refused when it is read.
   const auto is_list = [](const Json& json, const char* name) {
-    return json.contains(name) && json[name].is_array();
+    return json.contains(name) && json[name].is_array() && json[name].size() <= limits::shelf;
   };
   if (!is_list(job, "shelf") || !is_list(shop, "products")) return;
   for (std::size_t i = 0; i < job["shelf"].size(); ++i) {

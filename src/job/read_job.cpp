@@ -20,18 +20,35 @@ using Json = nlohmann::ordered_json;
 struct Files {
   const NamedText& job;
   const std::optional<NamedText>& shop;
+  // What a shop's file says is read with it and with the job: its problems are counted once.
+  Problems shop_problems{};
   Problems problems{};
   std::vector<Origin> origins{};
 
   std::vector<Diagnostic> at_their_places(const std::vector<Diagnostic>& found) const {
     std::vector<Diagnostic> result;
     const auto moved = shop ? relocated(found, job.file, shop->file, origins) : found;
-    for (const Diagnostic& diagnostic : moved) {
-      if (std::find(result.begin(), result.end(), diagnostic) == result.end()) {
-        result.push_back(diagnostic);
-      }
-    }
+    for (const Diagnostic& diagnostic : moved) add_once(diagnostic, result);
     return result;
+  }
+
+  std::vector<Diagnostic> all_problems() const {
+    std::vector<Diagnostic> found = shop_problems.found();
+    found.insert(found.end(), problems.found().begin(), problems.found().end());
+    return at_their_places(found);
+  }
+
+ private:
+  static void add_once(const Diagnostic& diagnostic, std::vector<Diagnostic>& result) {
+    const auto same = std::find_if(result.begin(), result.end(), [&](Diagnostic other) {
+      other.more_like_it = diagnostic.more_like_it;
+      return other == diagnostic;
+    });
+    if (same == result.end()) {
+      result.push_back(diagnostic);
+    } else {
+      same->more_like_it = std::max(same->more_like_it, diagnostic.more_like_it);
+    }
   }
 };
 
@@ -60,7 +77,8 @@ void place_logo(std::optional<LogoFile>& logo, const Files& files) {
 }
 
 void throw_if_any(const Files& files) {
-  if (!files.problems.empty()) throw Error(files.at_their_places(files.problems.found()));
+  const std::vector<Diagnostic> found = files.all_problems();
+  if (!found.empty()) throw Error(found);
 }
 
 // The text of a member, noted with its place.
@@ -230,7 +248,7 @@ Outcome<Job> read_job(const NamedText& job_text, const std::optional<NamedText>&
   Outcome<Job> outcome;
   const JobReading reading{catalogue, outcome.warnings};
   const std::optional<Node> shop =
-      shop_text ? parsed(*shop_text, files.problems) : std::optional<Node>();
+      shop_text ? parsed(*shop_text, files.shop_problems) : std::optional<Node>();
   const std::optional<Node> own = parsed(job_text, files.problems);
   if (shop) read_settings(read_shape(*shop, shop_shape(catalogue), catalogue), outcome.value);
   if (!own) throw_if_any(files);

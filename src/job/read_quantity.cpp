@@ -5,9 +5,12 @@
 namespace tub {
 namespace {
 
-// The text that stands here; a problem if it is a bare number or no text at all.
+// A quantity and its unit take less; messages show all of a quantity.
+constexpr std::size_t longest = 100;
+
+// The text that stands here; a problem if it is a bare number, no text at all or a very long one.
 std::optional<std::string> text_at(const Node& node, const std::string& example) {
-  if (node.is_text()) return node.text();
+  if (node.is_text() && node.text()->size() <= longest) return node.text();
   const char* const what = node.is_number() ? "expected a number with its unit, found the bare {}"
                                             : "expected a number with its unit, found {}";
   node.problem(fmt::format(fmt::runtime(what), node.shown()),

@@ -91,6 +91,7 @@ class ShapeReader {
       node_.problem(
           fmt::format("expected at most {} characters, found {}", shape.longest, characters.size()),
           "shorten the text");
+      return {};
     }
     std::sort(characters.begin(), characters.end());
     characters.erase(std::unique(characters.begin(), characters.end()), characters.end());
@@ -164,7 +165,7 @@ class ShapeReader {
       node_.problem(fmt::format("the {} \"{}\" is not in this version", shape.what, *found),
                     fmt::format("in this version: {}", fmt::join(shape.usable, ", ")));
     } else {
-      node_.problem(fmt::format("there is no {} \"{}\"", shape.what, *found),
+      node_.problem(fmt::format("there is no {} \"{}\"", shape.what, shortened(*found)),
                     instead_of(*found, shape, catalogue_.words));
     }
     return {};
@@ -203,6 +204,12 @@ class ShapeReader {
   Value::Content operator()(const ListShape& shape) const {
     if (!node_.is_array()) {
       node_.problem("expected a list, found " + node_.shown(), "write [ … ]");
+      return {};
+    }
+    if (const std::size_t found = node_.json().size(); found > shape.most) {
+      node_.problem(fmt::format("the list holds {} entries, and at most {} are read",
+                                in_thousands(found), shape.most),
+                    shape.long_help);
       return {};
     }
     std::vector<Value> values;
@@ -277,8 +284,7 @@ class ShapeReader {
                                "quote it, or name the field without //");
         }
       } else if (std::find(names.begin(), names.end(), member.name) == names.end()) {
-        member.value.problem(fmt::format("the field \"{}\" is not known here", member.name),
-                             suggestion(member.name, names));
+        member.value.unknown(member.name, names);
       }
     }
   }

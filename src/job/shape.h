@@ -78,8 +78,10 @@ struct ObjectShape {
 
 struct ListShape {
   std::shared_ptr<const FieldShape> item;
+  std::size_t most = 0;
+  std::string long_help;  ///< what to do about a list with too much in it
   std::size_t least = 0;
-  std::string empty_help;  ///< what to do about a list with too little in it
+  std::string empty_help{};  ///< what to do about a list with too little in it
 };
 
 /// A plain value, or an object that says more.

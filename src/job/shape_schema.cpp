@@ -47,6 +47,7 @@ struct SchemaOf {
   Json operator()(const ListShape& shape) const {
     Json result = schema::list_of(shape_schema(*shape.item));
     if (shape.least > 0) result["minItems"] = shape.least;
+    result["maxItems"] = shape.most;
     return result;
   }
   Json operator()(const EitherShape& shape) const {

@@ -20,9 +20,21 @@ inline FieldShape names(std::string what, std::vector<std::string> usable,
   return {NameShape{std::move(what), std::move(usable), std::move(known)}};
 }
 
-inline FieldShape list_of(FieldShape item, std::size_t least = 0, std::string empty_help = "") {
-  return {
-      ListShape{std::make_shared<const FieldShape>(std::move(item)), least, std::move(empty_help)}};
+/// A list of at most so many, and what to do about a longer one.
+struct AtMost {
+  std::size_t items = 0;
+  std::string help;
+};
+
+inline FieldShape list_of(FieldShape item, AtMost most) {
+  return {ListShape{std::make_shared<const FieldShape>(std::move(item)), most.items,
+                    std::move(most.help)}};
+}
+
+/// A list that is not empty.
+inline FieldShape some_of(FieldShape item, AtMost most, std::string empty_help) {
+  return {ListShape{std::make_shared<const FieldShape>(std::move(item)), most.items,
+                    std::move(most.help), 1, std::move(empty_help)}};
 }
 
 inline FieldShape either(FieldShape plain, FieldShape object) {

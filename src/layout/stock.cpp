@@ -134,7 +134,13 @@ Stock read_stock(const Node& row) {
 std::vector<Stock> read_stocks(std::string_view json, const std::string& file) {
   Problems problems;
   std::vector<Stock> stocks;
-  for (const Node& row : Node::parse(json, file, problems).items()) {
+  const Node root = Node::parse(json, file, problems);
+  const std::vector<Node> rows = root.items();
+  if (root.is_array() && rows.empty()) {
+    root.problem("the table of stocks is empty",
+                 "list a paper or a label to print on, or remove it");
+  }
+  for (const Node& row : rows) {
     const Stock stock = read_stock(row);
     const auto is_same = [&](const Stock& other) { return other.name == stock.name; };
     if (std::any_of(stocks.begin(), stocks.end(), is_same)) {

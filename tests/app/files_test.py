@@ -327,7 +327,7 @@ class Logo(InFolder):
 
     def test_what_is_wrong_with_a_logo_is_the_jobs_fault(self):
         for content, said in ((None, "No such file"), (b"GIF89a", "is no PNG"), (png(2001, 1), "2001 x 1 pixels"),
-                              (png(8, 8, padding=1 << 20), "larger than 1024 KiB"),
+                              (png(8, 8, padding=1 << 20), "bytes, and at most 1,048,576 bytes are read"),
                               (png(40, 20)[:-30], "is damaged")):
             done = self.check("logo.png", content)
             self.assertEqual(done.returncode, 1)

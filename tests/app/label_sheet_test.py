@@ -128,7 +128,7 @@ class LabelSheets(unittest.TestCase):
                  (2, "position 9 is not on the sheet: a4_2x4_99x68 has positions 1 to 8", *label,
                   "--start-at", "9"),
                  (2, "no whole number from 1 to 999", *label, "--start-at", "0"),
-                 (2, "no whole number from 1 to 999", *label, "--copies", "1.5"),
+                 (2, "no whole number from 1 to 400", *label, "--copies", "1.5"),
                  (2, "--bleed 2 is not from 0 to 5 mm", *label, "--bleed", "2"),
                  (2, "there is no position 2 on label_74x52, which is no sheet of labels", "--sheet",
                   "dose_tag", "--stock", "label_74x52", "--start-at", "2"),

@@ -60,7 +60,9 @@ TEST_CASE("a broken text is reported with line and column") {
         "error: the number 1e999 is too large to be read\n  where: deck.json: line 1, column 11\n"
         "  help:  write the number as it was measured\n");
   CHECK(complaint("{\"a\": \"\xFF\"}").find("the text is not UTF-8") != std::string::npos);
-  CHECK(complaint(std::string(200, '[')).find("nested deeper than 100") != std::string::npos);
+  CHECK(complaint("[\"[[[\",\n" + std::string(200, '[')) ==
+        "error: the JSON is nested deeper than 100 levels\n  where: deck.json: line 2, column 100\n"
+        "  help:  remove the extra brackets\n");
   CHECK(complaint("{} {}").find("line 1, column 4") != std::string::npos);
 }
 
@@ -90,4 +92,48 @@ TEST_CASE("a name that stands twice is reported at its place") {
         "error: the field \"b\" stands here more than once\n  where: deck.json: /a/b\n"
         "  help:  keep one of them\n");
   CHECK(complaint(R"({"a": [{"b": 1}, {"b": 1, "b": 2}]})").find("/a/1/b") != std::string::npos);
+}
+
+TEST_CASE("twenty thousand unknown fields are ten problems and a count") {
+  Problems problems;
+  std::string text = "{\"ph\": 7.4";
+  for (int i = 0; i < 20000; ++i) text += ", \"f" + std::to_string(i) + "\": 0";
+  Node::parse(text + "}", "deck.json", problems).allow_only(std::vector<std::string>{"ph"});
+  REQUIRE(problems.found().size() == 10);
+  CHECK(problems.found().front().more_like_it == 0);
+  CHECK(to_text(problems.found().back()) ==
+        "error: the field \"f9\" is not known here\n  where: deck.json: /f9\n"
+        "  help:  known are: ph\n  and 19,990 more like it\n");
+}
+
+TEST_CASE("a name that stands thousands of times is ten problems and a count") {
+  Problems problems;
+  std::string text = "{\"a\": 0";
+  for (int i = 0; i < 3000; ++i) text += ", \"a\": 0";
+  CHECK(Node::parse(text + "}", "deck.json", problems).members().size() == 1);
+  REQUIRE(problems.found().size() == 10);
+  CHECK(problems.found().back().more_like_it == 2990);
+}
+
+TEST_CASE("what was found makes no kind of problem of its own") {
+  Problems problems;
+  for (int i = 0; i < 12; ++i) {
+    const std::string quoted(static_cast<std::size_t>(i) + 1, '"');
+    problems.add({"the field \"" + quoted + "\" is not known here", "", {}, ""});
+  }
+  problems.add({"the field \"ph\" is missing", "", {}, ""});
+  CHECK(problems.found().size() == 11);
+  CHECK_FALSE(problems.has_room_for("the field \"x\" is not known here"));
+  CHECK(problems.has_room_for("the field \"x\" is missing"));
+}
+
+TEST_CASE("a name of a megabyte is shown by its beginning, in the message and in its place") {
+  Problems problems;
+  const std::string name(1U << 20U, 'x');
+  Node::parse("{\"" + name + "\": 0}", "deck.json", problems)
+      .allow_only(std::vector<std::string>{"ph", "vessel"});
+  const std::string beginning = std::string(57, 'x') + "…";
+  CHECK(to_text(problems.found().front()) == "error: the field \"" + beginning +
+                                                 "\" is not known here\n  where: deck.json: /" +
+                                                 beginning + "\n  help:  known are: ph, vessel\n");
 }

@@ -69,3 +69,23 @@ TEST_CASE("the nearest name is the one that a person meant") {
   CHECK(tub::nearest("dry acid", known) == "dry_acid");
   CHECK(tub::nearest("xyz", known).empty());
 }
+
+TEST_CASE("a long row of accents is not sorted, which would take its number squared") {
+  std::string text = "e";
+  for (int i = 0; i < 100000; ++i) text += "\u0301";
+  for (int i = 0; i < 100000; ++i) text += "\u0316";
+  CHECK(tub::composed(text) == text);
+}
+
+TEST_CASE("a count is written with its thousands apart") {
+  CHECK(tub::in_thousands(0) == "0");
+  CHECK(tub::in_thousands(999) == "999");
+  CHECK(tub::in_thousands(19990) == "19,990");
+  CHECK(tub::in_thousands(1048576) == "1,048,576");
+}
+
+TEST_CASE("a long text is shown by its beginning, cut between two characters") {
+  CHECK(tub::shortened(std::string(60, 'x')) == std::string(60, 'x'));
+  CHECK(tub::shortened(std::string(61, 'x')) == std::string(57, 'x') + "…");
+  CHECK(tub::shortened(std::string(56, 'x') + "ééé") == std::string(56, 'x') + "…");
+}

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <catch2/catch.hpp>
+#include <nlohmann/json.hpp>
 
 #include "data_files.h"
 #include "planning/product.h"
@@ -46,6 +47,19 @@ TEST_CASE("a constant that is missing or unknown is reported") {
   }
   CHECK(found.find("the field \"wait_minutes\" is missing") != std::string::npos);
   CHECK(found.find("did you mean wait_minutes?") != std::string::npos);
+  CHECK(found.find("more like it") != std::string::npos);
+}
+
+TEST_CASE("a metal without its limit is reported") {
+  auto data =
+      nlohmann::json::parse(tub::testing::source_file("src/planning/data/assumptions.json"));
+  REQUIRE(data.at("metal_limits").erase("iron") == 1);
+  std::string found;
+  try {
+    tub::parse_assumptions(data.dump(), "a.json");
+  } catch (const tub::Error& error) {
+    found = error.what();
+  }
   CHECK(found.find("the field \"iron\" is missing") != std::string::npos);
 }
 
