@@ -6,6 +6,7 @@
 #include <iterator>
 
 #include "app/sheet_sizes.h"
+#include "base/text.h"
 #include "job/label_code.h"
 #include "job/limits.h"
 #include "job/names.h"
