@@ -5,7 +5,7 @@
 
 #include "app/arguments.h"
 #include "job/job.h"
-#include "layout/impose.h"
+#include "layout/labels/impose.h"
 
 namespace tub {
 

@@ -9,7 +9,7 @@
 
 #include "app/files.h"
 #include "export/png_reader.h"
-#include "job/label_code.h"
+#include "job/label_code/label_code.h"
 #include "job/limits.h"
 
 namespace tub {

@@ -7,8 +7,8 @@
 
 #include "base/nearest.h"
 #include "base/text.h"
-#include "job/names.h"
-#include "sheets/vocabulary.h"
+#include "job/read/names.h"
+#include "sheets/template/vocabulary.h"
 
 namespace tub {
 namespace {

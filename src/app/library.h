@@ -8,14 +8,14 @@
 
 #include "app/data_folder.h"
 #include "export/pdf_resources.h"
-#include "job/catalogue.h"
-#include "job/water_format.h"
-#include "layout/font.h"
-#include "layout/stock.h"
-#include "layout/style.h"
-#include "sheets/label_tables.h"
-#include "sheets/messages.h"
-#include "sheets/sheet_template.h"
+#include "job/shape/catalogue.h"
+#include "labels/tables.h"
+#include "layout/labels/stock.h"
+#include "layout/type/font.h"
+#include "layout/type/style.h"
+#include "sheets/template/messages.h"
+#include "sheets/template/sheet_template.h"
+#include "water/format.h"
 
 namespace tub {
 

@@ -7,7 +7,7 @@
 
 #include "app/sheet_sizes.h"
 #include "base/text.h"
-#include "job/names.h"
+#include "job/read/names.h"
 #include "units/display.h"
 
 namespace tub {

@@ -9,7 +9,7 @@
 #include "app/arguments.h"
 #include "app/files.h"
 #include "app/library.h"
-#include "layout/page.h"
+#include "layout/pages/page.h"
 
 namespace tub {
 

@@ -7,8 +7,8 @@
 
 #include "app/library.h"
 #include "job/job.h"
-#include "layout/impose.h"
-#include "layout/page.h"
+#include "layout/labels/impose.h"
+#include "layout/pages/page.h"
 #include "planning/plan.h"
 
 namespace tub {

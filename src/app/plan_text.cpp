@@ -11,9 +11,9 @@
 #include "app/step_text.h"
 #include "app/terminal.h"
 #include "base/text.h"
-#include "planning/gate.h"
-#include "sheets/sanitizer_facts.h"
-#include "sheets/wording.h"
+#include "planning/steps/gate.h"
+#include "sheets/card/sanitizer_facts.h"
+#include "sheets/template/wording.h"
 
 namespace tub {
 namespace {

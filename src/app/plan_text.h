@@ -3,8 +3,8 @@
 
 #include <string>
 
-#include "sheets/messages.h"
-#include "sheets/sheet_sources.h"
+#include "sheets/template/messages.h"
+#include "sheets/template/sheet_sources.h"
 
 namespace tub {
 

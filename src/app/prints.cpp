@@ -10,7 +10,7 @@
 #include "base/nearest.h"
 #include "base/text.h"
 #include "job/limits.h"
-#include "job/names.h"
+#include "job/read/names.h"
 
 namespace tub {
 namespace {

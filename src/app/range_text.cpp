@@ -5,7 +5,7 @@
 #include <cmath>
 
 #include "app/paragraph.h"
-#include "sheets/numbers.h"
+#include "sheets/template/numbers.h"
 
 namespace tub {
 namespace {

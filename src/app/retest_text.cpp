@@ -53,10 +53,9 @@ std::string percents(const Reason& reason, std::string_view low, std::string_vie
 
 std::string likely_text(const Reason& reason, const Messages& names) {
   if (reason.code == "volume") {
-    return fmt::format(
-        "Likeliest reason: the tub holds about {} L ({} L); the plan goes by it.",
-        tidy(number(reason, "volume_l"), 0),
-        range_text({number(reason, "low_l"), number(reason, "high_l")}, 0));
+    return fmt::format("Likeliest reason: the tub holds about {} L ({} L); the plan goes by it.",
+                       tidy(number(reason, "volume_l"), 0),
+                       range_text({number(reason, "low_l"), number(reason, "high_l")}, 0));
   }
   if (reason.code == "weak_product") {
     return fmt::format(
@@ -105,8 +104,7 @@ std::string found_text(const FoundReading& found, const Messages& names) {
   std::string text = fmt::format("{} {} {}", reading_name(found.reading, names),
                                  reading_text(found.reading, found.found), place_text(found));
   if (found.expected) {
-    text += ", expected " +
-            range_text(found.reading, {found.expected->low, found.expected->high});
+    text += ", expected " + range_text(found.reading, {found.expected->low, found.expected->high});
   }
   text += ".";
   if (!found.likely) return text;

@@ -4,7 +4,7 @@
 #include <string>
 
 #include "planning/plan.h"
-#include "sheets/messages.h"
+#include "sheets/template/messages.h"
 
 namespace tub {
 

@@ -3,8 +3,8 @@
 
 #include <string>
 
-#include "layout/stock.h"
-#include "sheets/sheet_template.h"
+#include "layout/labels/stock.h"
+#include "sheets/template/sheet_template.h"
 
 namespace tub {
 

@@ -3,7 +3,7 @@
 
 #include <memory>
 
-#include "layout/font.h"
+#include "layout/type/font.h"
 
 // NOLINTNEXTLINE(bugprone-reserved-identifier): as <cairo.h> declares it
 typedef struct _cairo_font_face cairo_font_face_t;

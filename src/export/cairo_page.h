@@ -1,7 +1,7 @@
 // Draws a finished page on a Cairo context; the SVG, PNG and bitmap exporters share it.
 #pragma once
 
-#include "layout/page.h"
+#include "layout/pages/page.h"
 
 // NOLINTNEXTLINE(bugprone-reserved-identifier): as <cairo.h> declares it
 typedef struct _cairo cairo_t;

@@ -4,7 +4,7 @@
 #include <span>
 #include <string>
 
-#include "layout/page.h"
+#include "layout/pages/page.h"
 
 namespace tub {
 

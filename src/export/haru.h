@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-#include "layout/font.h"
+#include "layout/type/font.h"
 
 // NOLINTBEGIN(bugprone-reserved-identifier): as <hpdf.h> declares them
 struct _HPDF_Doc_Rec;

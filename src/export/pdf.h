@@ -6,7 +6,7 @@
 
 #include "export/pdf_properties.h"
 #include "export/pdf_resources.h"
-#include "layout/page.h"
+#include "layout/pages/page.h"
 
 namespace tub {
 

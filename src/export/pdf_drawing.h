@@ -6,7 +6,7 @@
 #include <string_view>
 #include <vector>
 
-#include "layout/page.h"
+#include "layout/pages/page.h"
 
 namespace tub {
 

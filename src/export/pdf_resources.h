@@ -4,7 +4,7 @@
 #include <functional>
 #include <string>
 
-#include "layout/font.h"
+#include "layout/type/font.h"
 
 namespace tub {
 

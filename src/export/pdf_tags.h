@@ -4,7 +4,7 @@
 #include <span>
 
 #include "export/pdf_drawing.h"
-#include "layout/page.h"
+#include "layout/pages/page.h"
 
 class QPDF;
 

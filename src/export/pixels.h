@@ -5,7 +5,7 @@
 #include <vector>
 
 #include "export/cairo_page.h"
-#include "layout/page.h"
+#include "layout/pages/page.h"
 
 namespace tub {
 

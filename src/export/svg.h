@@ -3,7 +3,7 @@
 
 #include <string>
 
-#include "layout/page.h"
+#include "layout/pages/page.h"
 
 namespace tub {
 

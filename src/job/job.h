@@ -8,7 +8,7 @@
 #include <vector>
 
 #include "base/error.h"
-#include "job/catalogue.h"
+#include "job/shape/catalogue.h"
 #include "planning/heading.h"
 #include "planning/package.h"
 #include "planning/request.h"

@@ -4,7 +4,7 @@
 #include <optional>
 #include <string>
 
-#include "planning/country.h"
+#include "planning/tables/country.h"
 
 namespace tub {
 

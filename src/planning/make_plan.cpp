@@ -3,18 +3,18 @@
 #include <algorithm>
 
 #include "chemistry/gas.h"
-#include "planning/active_sanitizer.h"
 #include "planning/citations.h"
 #include "planning/goals/floater.h"
 #include "planning/goals/sanitizer.h"
 #include "planning/goals/single_reading.h"
-#include "planning/measured_draft.h"
-#include "planning/plan_steps.h"
-#include "planning/refill.h"
-#include "planning/remedies.h"
-#include "planning/replan.h"
-#include "planning/unmet.h"
-#include "planning/waits.h"
+#include "planning/pours/measured_draft.h"
+#include "planning/remedies/refill.h"
+#include "planning/remedies/remedies.h"
+#include "planning/remedies/unmet.h"
+#include "planning/retests/replan.h"
+#include "planning/steps/plan_steps.h"
+#include "planning/steps/waits.h"
+#include "planning/water/active_sanitizer.h"
 
 namespace tub {
 namespace {

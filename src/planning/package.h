@@ -7,7 +7,7 @@
 #include <vector>
 
 #include "planning/heading.h"
-#include "planning/product.h"
+#include "planning/tables/product.h"
 
 namespace tub {
 

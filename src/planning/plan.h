@@ -8,11 +8,11 @@
 #include <vector>
 
 #include "chemistry/readings.h"
-#include "planning/hazard.h"
-#include "planning/measure.h"
 #include "planning/reading.h"
 #include "planning/reason.h"
-#include "planning/targets.h"
+#include "planning/tables/hazard.h"
+#include "planning/tables/measure.h"
+#include "planning/tables/targets.h"
 
 namespace tub {
 

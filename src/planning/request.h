@@ -7,13 +7,13 @@
 #include <string>
 #include <vector>
 
-#include "planning/assumptions.h"
-#include "planning/hazard.h"
-#include "planning/measure.h"
-#include "planning/product.h"
-#include "planning/sanitizer_row.h"
-#include "planning/targets.h"
-#include "planning/test_method.h"
+#include "planning/tables/assumptions.h"
+#include "planning/tables/hazard.h"
+#include "planning/tables/measure.h"
+#include "planning/tables/product.h"
+#include "planning/tables/sanitizer_row.h"
+#include "planning/tables/targets.h"
+#include "planning/tables/test_method.h"
 #include "planning/tub.h"
 
 namespace tub {

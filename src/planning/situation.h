@@ -3,12 +3,12 @@
 
 #include <vector>
 
-#include "planning/draft.h"
-#include "planning/goals.h"
-#include "planning/mixture.h"
-#include "planning/resumption.h"
-#include "planning/start_water.h"
-#include "planning/uncertainty.h"
+#include "planning/goals/goals.h"
+#include "planning/retests/resumption.h"
+#include "planning/water/draft.h"
+#include "planning/water/mixture.h"
+#include "planning/water/start_water.h"
+#include "planning/water/uncertainty.h"
 
 namespace tub {
 

@@ -1,8 +1,8 @@
 // Facts, then the template, then what the file says about itself.
 #include "sheets/compose.h"
 
-#include "sheets/fact_kinds.h"
-#include "sheets/plan_facts.h"
+#include "sheets/card/plan_facts.h"
+#include "sheets/template/fact_kinds.h"
 
 #include <vector>
 

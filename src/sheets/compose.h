@@ -2,9 +2,9 @@
 #pragma once
 
 #include "document/document.h"
-#include "sheets/messages.h"
-#include "sheets/sheet_sources.h"
-#include "sheets/sheet_template.h"
+#include "sheets/template/messages.h"
+#include "sheets/template/sheet_sources.h"
+#include "sheets/template/sheet_template.h"
 
 namespace tub {
 

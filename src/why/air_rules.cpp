@@ -2,7 +2,7 @@
 #include <fmt/format.h>
 
 #include "chemistry/gas.h"
-#include "planning/pouring.h"
+#include "planning/pours/pouring.h"
 #include "why/aims.h"
 #include "why/asking.h"
 #include "why/equations.h"

@@ -5,9 +5,9 @@
 #include <array>
 
 #include "base/error.h"
-#include "job/plan_format.h"
-#include "planning/measured_draft.h"
-#include "planning/replan.h"
+#include "job/plan/plan_format.h"
+#include "planning/pours/measured_draft.h"
+#include "planning/retests/replan.h"
 #include "why/equations.h"
 #include "why/rules.h"
 

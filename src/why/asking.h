@@ -9,10 +9,10 @@
 #include <string_view>
 #include <vector>
 
-#include "job/catalogue.h"
 #include "job/job.h"
-#include "planning/leg.h"
+#include "job/shape/catalogue.h"
 #include "planning/plan.h"
+#include "planning/retests/leg.h"
 #include "why/chain.h"
 #include "why/flat.h"
 #include "why/waters.h"

@@ -7,7 +7,7 @@
 #include <string>
 #include <vector>
 
-#include "planning/provenance.h"
+#include "planning/tables/provenance.h"
 
 namespace tub::why {
 

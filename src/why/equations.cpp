@@ -7,7 +7,7 @@
 #include <cmath>
 
 #include "base/text.h"
-#include "planning/divisions.h"
+#include "planning/pours/divisions.h"
 
 namespace tub::why {
 namespace {

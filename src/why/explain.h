@@ -3,8 +3,8 @@
 
 #include <string>
 
-#include "job/catalogue.h"
 #include "job/job.h"
+#include "job/shape/catalogue.h"
 #include "planning/plan.h"
 #include "why/chain.h"
 

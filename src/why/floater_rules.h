@@ -1,7 +1,7 @@
 // Tablets in a floater that keep the sanitizer up: how many, what they weigh, what they replace.
 #pragma once
 
-#include "planning/draft.h"
+#include "planning/water/draft.h"
 #include "why/asking.h"
 
 namespace tub::why {

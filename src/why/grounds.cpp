@@ -5,7 +5,7 @@
 #include <algorithm>
 
 #include "base/text.h"
-#include "job/slip.h"
+#include "job/read/slip.h"
 #include "why/asking.h"
 
 namespace tub::why {

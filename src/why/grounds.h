@@ -3,7 +3,7 @@
 
 #include <string>
 
-#include "planning/assumptions.h"
+#include "planning/tables/assumptions.h"
 #include "units/display.h"
 #include "why/chain.h"
 

@@ -2,7 +2,7 @@
 
 #include <fmt/format.h>
 
-#include "job/slip.h"
+#include "job/read/slip.h"
 #include "why/asking.h"
 #include "why/equations.h"
 #include "why/grounds.h"

@@ -4,8 +4,8 @@
 #include <algorithm>
 #include <cmath>
 
-#include "planning/portions.h"
-#include "planning/pour_out.h"
+#include "planning/pours/portions.h"
+#include "planning/pours/pour_out.h"
 #include "why/aims.h"
 #include "why/asking.h"
 #include "why/equations.h"

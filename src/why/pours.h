@@ -4,7 +4,7 @@
 #include <cstddef>
 #include <string>
 
-#include "planning/draft.h"
+#include "planning/water/draft.h"
 #include "why/chain.h"
 
 namespace tub::why {

@@ -3,7 +3,7 @@
 
 #include <string>
 
-#include "planning/draft.h"
+#include "planning/water/draft.h"
 
 namespace tub::why {
 

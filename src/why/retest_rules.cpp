@@ -3,7 +3,7 @@
 
 #include <algorithm>
 
-#include "planning/pour_out.h"
+#include "planning/pours/pour_out.h"
 #include "why/aims.h"
 #include "why/asking.h"
 #include "why/equations.h"

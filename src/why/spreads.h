@@ -5,9 +5,9 @@
 #include <string>
 #include <vector>
 
-#include "planning/draft.h"
 #include "planning/reading.h"
-#include "planning/spread.h"
+#include "planning/water/draft.h"
+#include "planning/water/spread.h"
 #include "why/chain.h"
 
 namespace tub::why {

@@ -1,7 +1,7 @@
 // Targets: whose figures they are.
 #include <fmt/format.h>
 
-#include "job/slip.h"
+#include "job/read/slip.h"
 #include "why/asking.h"
 #include "why/grounds.h"
 #include "why/rules.h"

@@ -5,7 +5,7 @@
 #include <numbers>
 
 #include "chemistry/operations.h"
-#include "job/slip.h"
+#include "job/read/slip.h"
 #include "why/asking.h"
 #include "why/equations.h"
 #include "why/grounds.h"

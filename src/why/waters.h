@@ -7,7 +7,7 @@
 #include <string_view>
 #include <vector>
 
-#include "planning/draft.h"
+#include "planning/water/draft.h"
 
 namespace tub::why {
 

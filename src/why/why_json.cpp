@@ -2,7 +2,7 @@
 #include <nlohmann/json.hpp>
 #include <set>
 
-#include "job/json_text.h"
+#include "job/shape/json_text.h"
 #include "why/equations.h"
 #include "why/explain.h"
 

@@ -8,8 +8,8 @@
 
 #include "app/pipeline.h"
 #include "app/sheet_sizes.h"
-#include "job/names.h"
-#include "layout/checks.h"
+#include "job/read/names.h"
+#include "layout/pages/checks.h"
 
 using namespace tub;
 

@@ -9,7 +9,7 @@
 #include "app/plan_text.h"
 #include "base/text.h"
 #include "export/dump.h"
-#include "job/plan_format.h"
+#include "job/plan/plan_format.h"
 
 using namespace tub;
 namespace fs = std::filesystem;

@@ -10,8 +10,8 @@
 #include "app/pipeline.h"
 #include "app/range_text.h"
 #include "base/text.h"
-#include "planning/start_water.h"
-#include "sheets/wording.h"
+#include "planning/water/start_water.h"
+#include "sheets/template/wording.h"
 
 using namespace tub;
 namespace fs = std::filesystem;

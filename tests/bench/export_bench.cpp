@@ -14,9 +14,9 @@
 #include "export/png.h"
 #include "export/svg.h"
 #include "export_test.h"
-#include "layout/impose.h"
-#include "layout/qr.h"
-#include "layout/style.h"
+#include "layout/blocks/qr.h"
+#include "layout/labels/impose.h"
+#include "layout/type/style.h"
 
 namespace tub {
 namespace {

@@ -11,7 +11,7 @@
 
 #include "app/pipeline.h"
 #include "export/pdf.h"
-#include "layout/lay_out.h"
+#include "layout/pages/lay_out.h"
 #include "sheets/compose.h"
 
 namespace tub {

@@ -8,8 +8,8 @@
 #include <random>
 
 #include "export_test.h"
-#include "layout/qr.h"
-#include "layout/style.h"
+#include "layout/blocks/qr.h"
+#include "layout/type/style.h"
 
 namespace tub {
 namespace {

@@ -10,7 +10,7 @@
 #include "export/bitmap.h"
 #include "export/pixels.h"
 #include "export_test.h"
-#include "layout/qr.h"
+#include "layout/blocks/qr.h"
 
 namespace tub {
 namespace {

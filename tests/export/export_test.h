@@ -6,7 +6,7 @@
 #include <vector>
 
 #include "export/pdf.h"
-#include "layout/page.h"
+#include "layout/pages/page.h"
 
 namespace tub {
 

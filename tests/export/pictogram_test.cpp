@@ -6,7 +6,7 @@
 #include "base/text.h"
 #include "export/pixels.h"
 #include "export_test.h"
-#include "layout/ghs_pictograms.h"
+#include "layout/blocks/ghs_pictograms.h"
 
 namespace tub {
 namespace {

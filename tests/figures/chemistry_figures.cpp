@@ -12,9 +12,9 @@
 #include "chemistry/operations.h"
 #include "document/document.h"
 #include "export/svg.h"
-#include "job/job_format.h"
-#include "layout/lay_out.h"
-#include "planning/start_water.h"
+#include "job/shape/job_format.h"
+#include "layout/pages/lay_out.h"
+#include "planning/water/start_water.h"
 
 namespace {
 

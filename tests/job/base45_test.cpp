@@ -1,5 +1,5 @@
 // Base45 against the examples of its specification.
-#include "job/base45.h"
+#include "job/label_code/base45.h"
 
 #include <catch2/catch.hpp>
 

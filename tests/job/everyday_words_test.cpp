@@ -1,12 +1,12 @@
 // What people write instead of the format's names, and what they are told to write.
-#include "job/everyday_words.h"
+#include "job/read/everyday_words.h"
 
 #include <algorithm>
 #include <catch2/catch.hpp>
 #include <map>
 #include <set>
 
-#include "job/names.h"
+#include "job/read/names.h"
 #include "job_test.h"
 
 using namespace tub;

@@ -1,4 +1,4 @@
-#include "job/fingerprint.h"
+#include "job/label_code/fingerprint.h"
 
 #include <catch2/catch.hpp>
 #include <nlohmann/json.hpp>

@@ -1,5 +1,5 @@
 // The code on a cabinet label: what it holds, what it leaves out, and what a damaged one gets.
-#include "job/label_code.h"
+#include "job/label_code/label_code.h"
 
 #include <catch2/catch.hpp>
 #include <fstream>
@@ -9,9 +9,9 @@
 #include <string>
 
 #include "base/error.h"
-#include "job/base45.h"
-#include "job/fingerprint.h"
-#include "job/label_code_dictionary.h"
+#include "job/label_code/base45.h"
+#include "job/label_code/fingerprint.h"
+#include "job/label_code/label_code_dictionary.h"
 
 namespace tub {
 namespace {

@@ -1,4 +1,4 @@
-#include "job/plan_format.h"
+#include "job/plan/plan_format.h"
 
 #include <catch2/catch.hpp>
 #include <nlohmann/json.hpp>
@@ -140,7 +140,7 @@ TEST_CASE("a plan's JSON has the keys of its format, in their order") {
   CHECK(names_of(plan) ==
         std::vector<std::string>{
             "tubwright_plan", "fingerprint", "vessel",           "sanitizer",   "mineral_cartridge",
-            "targets",        "gate",        "gate_sources",      "gate_closed", "cautions",
+            "targets",        "gate",        "gate_sources",     "gate_closed", "cautions",
             "retest_with",    "start",       "measured",         "held",        "steps",
             "final",          "final_range", "active_sanitizer", "drift",       "unmet",
             "hazards",        "assumed",     "sources"});

@@ -5,11 +5,11 @@
 #include <functional>
 #include <nlohmann/json.hpp>
 
-#include "job/plan_format.h"
-#include "job/water_format.h"
+#include "job/plan/plan_format.h"
 #include "planning/make_plan.h"
 #include "random_job.h"
 #include "sample_job.h"
+#include "water/format.h"
 
 using namespace tub;
 using Json = nlohmann::ordered_json;

@@ -1,5 +1,5 @@
 // Volumes against worked problems that were printed elsewhere.
-#include "job/vessel_volume.h"
+#include "job/read/vessel_volume.h"
 
 #include <catch2/catch.hpp>
 #include <numbers>

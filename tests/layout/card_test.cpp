@@ -7,8 +7,8 @@
 #include "base/error.h"
 #include "base/text.h"
 #include "demo_card.h"
-#include "layout/checks.h"
-#include "layout/lay_out.h"
+#include "layout/pages/checks.h"
+#include "layout/pages/lay_out.h"
 #include "layout_test.h"
 #include "words_of.h"
 

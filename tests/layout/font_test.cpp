@@ -1,5 +1,5 @@
 // The prepared faces: their characters, and advances against figures measured elsewhere.
-#include "layout/font.h"
+#include "layout/type/font.h"
 
 #include <catch2/catch.hpp>
 

@@ -1,13 +1,13 @@
 // The hazard pictograms: frame, colours and proportions as the rules have them.
-#include "layout/ghs_pictograms.h"
+#include "layout/blocks/ghs_pictograms.h"
 
 #include <catch2/catch.hpp>
 #include <cmath>
 #include <set>
 #include <utility>
 
-#include "layout/lay_out.h"
-#include "layout/pictograms.h"
+#include "layout/blocks/pictograms.h"
+#include "layout/pages/lay_out.h"
 #include "layout_test.h"
 
 namespace tub {

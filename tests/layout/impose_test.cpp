@@ -1,12 +1,12 @@
 // Labels on sheets of labels: each in its place, corrected as the printer needs it.
-#include "layout/impose.h"
+#include "layout/labels/impose.h"
 
 #include <algorithm>
 #include <catch2/catch.hpp>
 
 #include "base/error.h"
 #include "base/text.h"
-#include "layout/checks.h"
+#include "layout/pages/checks.h"
 #include "layout_test.h"
 
 namespace tub {

@@ -3,9 +3,9 @@
 
 #include <string>
 
-#include "layout/font.h"
-#include "layout/stock.h"
-#include "layout/style.h"
+#include "layout/labels/stock.h"
+#include "layout/type/font.h"
+#include "layout/type/style.h"
 
 namespace tub {
 

@@ -1,12 +1,12 @@
 // Where lines end, over examples and over seeded random texts.
-#include "layout/lines.h"
+#include "layout/type/lines.h"
 
 #include <catch2/catch.hpp>
 #include <random>
 
 #include "base/text.h"
 #include "demo_card.h"
-#include "layout/checks.h"
+#include "layout/pages/checks.h"
 #include "layout_test.h"
 #include "words_of.h"
 

@@ -1,10 +1,10 @@
 // What a page measures: pictograms, type, contrast.
-#include "layout/measures.h"
+#include "layout/labels/measures.h"
 
 #include <catch2/catch.hpp>
 #include <cmath>
 
-#include "layout/lay_out.h"
+#include "layout/pages/lay_out.h"
 #include "layout_test.h"
 
 using namespace tub;

@@ -1,12 +1,12 @@
 // Labels for one ink: symbols in the frames that the stock carries, the rest of the frames filled.
-#include "layout/preprinted.h"
+#include "layout/labels/preprinted.h"
 
 #include <catch2/catch.hpp>
 #include <cmath>
 
 #include "base/error.h"
-#include "layout/checks.h"
-#include "layout/measures.h"
+#include "layout/labels/measures.h"
+#include "layout/pages/checks.h"
 #include "layout_test.h"
 
 namespace tub {

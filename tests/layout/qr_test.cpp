@@ -1,5 +1,5 @@
 // Square codes: what fits into which size, and that a reader of codes reads back what was written.
-#include "layout/qr.h"
+#include "layout/blocks/qr.h"
 
 #include <array>
 #include <catch2/catch.hpp>
@@ -9,7 +9,7 @@
 #include <string>
 
 #include "base/error.h"
-#include "layout/fragment.h"
+#include "layout/pages/fragment.h"
 
 namespace tub {
 namespace {

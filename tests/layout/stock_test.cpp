@@ -1,5 +1,5 @@
 // The table of stocks: sizes as the standards have them, and sheets whose labels fit.
-#include "layout/stock.h"
+#include "layout/labels/stock.h"
 
 #include <catch2/catch.hpp>
 #include <cmath>

@@ -1,12 +1,12 @@
 // Styles and stocks as files, and the marks of the channel's scale.
-#include "layout/style.h"
+#include "layout/type/style.h"
 
 #include <catch2/catch.hpp>
 
 #include "base/error.h"
 #include "base/text.h"
-#include "layout/scale.h"
-#include "layout/stock.h"
+#include "layout/blocks/scale.h"
+#include "layout/labels/stock.h"
 #include "layout_test.h"
 
 namespace tub {

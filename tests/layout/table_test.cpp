@@ -3,8 +3,8 @@
 #include <catch2/catch.hpp>
 
 #include "base/error.h"
-#include "layout/checks.h"
-#include "layout/lay_out.h"
+#include "layout/pages/checks.h"
+#include "layout/pages/lay_out.h"
 #include "layout_test.h"
 
 namespace tub {

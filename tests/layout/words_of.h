@@ -5,7 +5,7 @@
 #include <string>
 
 #include "document/document.h"
-#include "layout/page.h"
+#include "layout/pages/page.h"
 
 namespace tub {
 

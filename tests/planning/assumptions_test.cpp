@@ -1,12 +1,12 @@
 // Assumptions: every constant is there, with a range that holds it and a source.
-#include "planning/assumptions.h"
+#include "planning/tables/assumptions.h"
 
 #include <algorithm>
 #include <catch2/catch.hpp>
 #include <nlohmann/json.hpp>
 
 #include "data_files.h"
-#include "planning/product.h"
+#include "planning/tables/product.h"
 
 namespace {
 

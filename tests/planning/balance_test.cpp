@@ -3,7 +3,7 @@
 
 #include <catch2/catch.hpp>
 
-#include "planning/objective.h"
+#include "planning/goals/objective.h"
 #include "sample_job.h"
 
 namespace tub {

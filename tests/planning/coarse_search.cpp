@@ -6,7 +6,7 @@
 
 #include "planning/goals/sanitizer.h"
 #include "planning/goals/single_reading.h"
-#include "planning/pouring.h"
+#include "planning/pours/pouring.h"
 
 namespace tub {
 namespace {

@@ -6,8 +6,8 @@
 
 #include "base/error.h"
 #include "planning/make_plan.h"
-#include "planning/measured_draft.h"
-#include "planning/start_water.h"
+#include "planning/pours/measured_draft.h"
+#include "planning/water/start_water.h"
 #include "random_job.h"
 #include "sample_job.h"
 

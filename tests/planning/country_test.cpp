@@ -1,5 +1,5 @@
 // Countries: whom to call.
-#include "planning/country.h"
+#include "planning/tables/country.h"
 
 #include <catch2/catch.hpp>
 #include <set>

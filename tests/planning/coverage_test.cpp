@@ -16,7 +16,7 @@
 #include "chemistry/operations.h"
 #include "planning/make_plan.h"
 #include "planning/situation.h"
-#include "planning/spread.h"
+#include "planning/water/spread.h"
 #include "random_job.h"
 #include "sample_job.h"
 

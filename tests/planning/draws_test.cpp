@@ -1,11 +1,11 @@
-#include "planning/draws.h"
+#include "planning/water/draws.h"
 
 #include <algorithm>
 #include <catch2/catch.hpp>
 #include <cmath>
 #include <numeric>
 
-#include "planning/spread.h"
+#include "planning/water/spread.h"
 
 namespace tub {
 namespace {

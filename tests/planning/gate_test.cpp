@@ -1,11 +1,11 @@
 // What keeps people out: stabiliser, combined chlorine, metals, a shelf that cannot open the gate.
-#include "planning/gate.h"
+#include "planning/steps/gate.h"
 
 #include <algorithm>
 #include <catch2/catch.hpp>
 
 #include "planning/make_plan.h"
-#include "planning/water_remedies.h"
+#include "planning/remedies/water_remedies.h"
 #include "sample_job.h"
 
 namespace tub {

@@ -1,8 +1,8 @@
-#include "planning/goals.h"
+#include "planning/goals/goals.h"
 
 #include <catch2/catch.hpp>
 
-#include "planning/retest.h"
+#include "planning/retests/retest.h"
 #include "sample_job.h"
 
 namespace tub {

@@ -1,5 +1,5 @@
 // Dangerous pairs: every published pair of a shelf is found, the worst first.
-#include "planning/hazard.h"
+#include "planning/tables/hazard.h"
 
 #include <algorithm>
 #include <catch2/catch.hpp>

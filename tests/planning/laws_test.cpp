@@ -5,9 +5,9 @@
 #include <cmath>
 
 #include "chemistry/operations.h"
-#include "planning/goals.h"
+#include "planning/goals/goals.h"
 #include "planning/make_plan.h"
-#include "planning/measured_draft.h"
+#include "planning/pours/measured_draft.h"
 #include "random_job.h"
 #include "sample_job.h"
 

@@ -1,5 +1,5 @@
 // Measures: spoons hold what their definitions say.
-#include "planning/measure.h"
+#include "planning/tables/measure.h"
 
 #include <catch2/catch.hpp>
 #include <map>

@@ -1,9 +1,9 @@
-#include "planning/measuring.h"
+#include "planning/pours/measuring.h"
 
 #include <catch2/catch.hpp>
 
-#include "planning/divisions.h"
 #include "planning/make_plan.h"
+#include "planning/pours/divisions.h"
 #include "sample_job.h"
 
 namespace tub {

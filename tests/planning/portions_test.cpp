@@ -1,4 +1,4 @@
-#include "planning/portions.h"
+#include "planning/pours/portions.h"
 
 #include <catch2/catch.hpp>
 #include <limits>

@@ -1,5 +1,5 @@
 // Products: what their rows say, and what a label's strength makes of them.
-#include "planning/product.h"
+#include "planning/tables/product.h"
 
 #include <algorithm>
 #include <catch2/catch.hpp>

@@ -1,5 +1,5 @@
 // A second source: how much of it makes the better plan, and what a plan with it says.
-#include "planning/refill.h"
+#include "planning/remedies/refill.h"
 
 #include <algorithm>
 #include <catch2/catch.hpp>

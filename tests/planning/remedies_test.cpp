@@ -1,13 +1,13 @@
 // Every remedy, carried out: the reading that was unmet is then inside.
-#include "planning/remedies.h"
+#include "planning/remedies/remedies.h"
 
 #include <algorithm>
 #include <catch2/catch.hpp>
 #include <cmath>
 
 #include "planning/make_plan.h"
-#include "planning/mixture.h"
-#include "planning/water_remedies.h"
+#include "planning/remedies/water_remedies.h"
+#include "planning/water/mixture.h"
 #include "random_job.h"
 #include "sample_job.h"
 

@@ -1,5 +1,5 @@
 // Retest and go on: what a plan makes of what was found, in tubs that are simulated.
-#include "planning/replan.h"
+#include "planning/retests/replan.h"
 
 #include <catch2/catch.hpp>
 #include <cmath>

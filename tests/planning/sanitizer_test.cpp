@@ -7,8 +7,8 @@
 #include <cmath>
 
 #include "data_files.h"
-#include "planning/active_sanitizer.h"
 #include "planning/make_plan.h"
+#include "planning/water/active_sanitizer.h"
 #include "sample_job.h"
 
 namespace tub {

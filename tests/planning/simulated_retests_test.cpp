@@ -8,8 +8,8 @@
 #include <set>
 #include <string_view>
 
-#include "planning/goals.h"
-#include "planning/sanitizer_row.h"
+#include "planning/goals/goals.h"
+#include "planning/tables/sanitizer_row.h"
 #include "sample_job.h"
 #include "simulated_tub.h"
 

@@ -4,7 +4,7 @@
 #include <cmath>
 
 #include "chemistry/gas.h"
-#include "planning/start_water.h"
+#include "planning/water/start_water.h"
 #include "sample_job.h"
 
 namespace tub {

@@ -1,4 +1,4 @@
-#include "planning/spread.h"
+#include "planning/water/spread.h"
 
 #include <algorithm>
 #include <catch2/catch.hpp>

@@ -1,4 +1,4 @@
-#include "planning/start_water.h"
+#include "planning/water/start_water.h"
 
 #include <algorithm>
 #include <catch2/catch.hpp>

@@ -1,5 +1,5 @@
 // Target sets: their figures are those of their authorities, and nothing else.
-#include "planning/targets.h"
+#include "planning/tables/targets.h"
 
 #include <catch2/catch.hpp>
 #include <set>

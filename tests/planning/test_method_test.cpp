@@ -1,5 +1,5 @@
 // Test methods: what a strip, a drop kit and a photometer can tell.
-#include "planning/test_method.h"
+#include "planning/tables/test_method.h"
 
 #include <catch2/catch.hpp>
 

@@ -1,10 +1,10 @@
 // What brings a reading back, held against stoichiometry and against the water engine itself.
-#include "planning/top_up.h"
+#include "planning/pours/top_up.h"
 
 #include <catch2/catch.hpp>
 
 #include "chemistry/operations.h"
-#include "planning/draft.h"
+#include "planning/water/draft.h"
 #include "random_job.h"
 #include "sample_job.h"
 

@@ -1,4 +1,4 @@
-#include "planning/waits.h"
+#include "planning/steps/waits.h"
 
 #include <catch2/catch.hpp>
 

@@ -6,7 +6,7 @@
 #include "base/error.h"
 #include "draw.h"
 #include "planning/make_plan.h"
-#include "planning/start_water.h"
+#include "planning/water/start_water.h"
 #include "sample_job.h"
 
 namespace tub {

@@ -8,8 +8,8 @@
 #include "base/text.h"
 #include "fixture.h"
 #include "planning/make_plan.h"
-#include "planning/measuring.h"
-#include "sheets/wording.h"
+#include "planning/pours/measuring.h"
+#include "sheets/template/wording.h"
 
 namespace tub {
 namespace {

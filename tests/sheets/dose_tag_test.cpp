@@ -3,16 +3,16 @@
 #include <catch2/catch.hpp>
 #include <set>
 
+#include "../labels/label_data.h"
 #include "../layout/layout_test.h"
 #include "../planning/random_job.h"
 #include "../planning/sample_job.h"
 #include "base/text.h"
 #include "fixture.h"
-#include "label_data.h"
 #include "label_shelf.h"
+#include "sheets/cabinet/top_up_facts.h"
 #include "sheets/compose.h"
-#include "sheets/top_up_facts.h"
-#include "sheets/wording.h"
+#include "sheets/template/wording.h"
 
 namespace tub::test {
 namespace {

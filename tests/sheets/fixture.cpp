@@ -11,7 +11,7 @@
 #include <vector>
 
 #include "sheets/compose.h"
-#include "sheets/vocabulary.h"
+#include "sheets/template/vocabulary.h"
 
 namespace tub::test {
 namespace {

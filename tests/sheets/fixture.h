@@ -8,8 +8,8 @@
 #include "planning/heading.h"
 #include "planning/plan.h"
 #include "planning/request.h"
-#include "sheets/messages.h"
-#include "sheets/sheet_template.h"
+#include "sheets/template/messages.h"
+#include "sheets/template/sheet_template.h"
 
 namespace tub::test {
 

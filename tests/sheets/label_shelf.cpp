@@ -4,12 +4,12 @@
 #include <catch2/catch.hpp>
 #include <map>
 
+#include "../labels/label_data.h"
 #include "../layout/layout_test.h"
 #include "../planning/sample_job.h"
 #include "fixture.h"
-#include "label_data.h"
-#include "layout/checks.h"
-#include "layout/lay_out.h"
+#include "layout/pages/checks.h"
+#include "layout/pages/lay_out.h"
 #include "planning/make_plan.h"
 #include "sheets/compose.h"
 

@@ -5,14 +5,14 @@
 #include <vector>
 
 #include "document/document.h"
-#include "layout/page.h"
-#include "layout/stock.h"
+#include "layout/labels/stock.h"
+#include "layout/pages/page.h"
 #include "planning/heading.h"
 #include "planning/package.h"
 #include "planning/plan.h"
+#include "planning/pours/top_up.h"
 #include "planning/request.h"
-#include "planning/top_up.h"
-#include "sheets/sheet_sources.h"
+#include "sheets/template/sheet_sources.h"
 
 namespace tub::test {
 

@@ -2,16 +2,16 @@
 // planner made; and what is refused.
 #include <catch2/catch.hpp>
 
+#include "../labels/label_data.h"
 #include "../layout/layout_test.h"
 #include "../planning/random_job.h"
 #include "../planning/sample_job.h"
 #include "base/text.h"
 #include "fixture.h"
-#include "label_data.h"
 #include "label_shelf.h"
-#include "layout/measures.h"
+#include "layout/labels/measures.h"
+#include "sheets/cabinet/container_facts.h"
 #include "sheets/compose.h"
-#include "sheets/container_facts.h"
 
 namespace tub::test {
 namespace {

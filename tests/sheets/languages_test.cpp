@@ -6,9 +6,9 @@
 
 #include "base/text.h"
 #include "fixture.h"
-#include "sheets/messages.h"
-#include "sheets/phrase.h"
-#include "sheets/vocabulary.h"
+#include "sheets/template/messages.h"
+#include "sheets/template/phrase.h"
+#include "sheets/template/vocabulary.h"
 
 namespace tub::test {
 namespace {

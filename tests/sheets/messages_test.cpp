@@ -1,12 +1,12 @@
 // Language files: what is said of bad ones, and the typography of ours.
-#include "sheets/messages.h"
+#include "sheets/template/messages.h"
 
 #include <catch2/catch.hpp>
 #include <nlohmann/json.hpp>
 
 #include "base/text.h"
 #include "fixture.h"
-#include "sheets/vocabulary.h"
+#include "sheets/template/vocabulary.h"
 
 namespace {
 

@@ -1,5 +1,5 @@
 // Numbers as people read them. The expected texts are the house's typographic rules, by hand.
-#include "sheets/numbers.h"
+#include "sheets/template/numbers.h"
 
 #include <catch2/catch.hpp>
 

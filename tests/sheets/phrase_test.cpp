@@ -1,5 +1,5 @@
 // Inline marks: what they make, and what is said of broken ones.
-#include "sheets/phrase.h"
+#include "sheets/template/phrase.h"
 
 #include <catch2/catch.hpp>
 

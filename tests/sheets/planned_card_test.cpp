@@ -8,7 +8,7 @@
 #include "../planning/sample_job.h"
 #include "card_rules.h"
 #include "fixture.h"
-#include "layout/lay_out.h"
+#include "layout/pages/lay_out.h"
 #include "planning/make_plan.h"
 
 namespace {

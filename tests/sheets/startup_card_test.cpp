@@ -392,7 +392,8 @@ TEST_CASE(
   CHECK(says(card(), "After 87\u202Fg of dichlor in all"));
   // What this card pours is as much already.
   plan.hand_over->dichlor_g = 3;
-  CHECK(says(card(), "With this card\u2019s dichlor, stabilizer (cyanuric acid) reaches 30\u202Fmg/L"));
+  CHECK(says(card(),
+             "With this card\u2019s dichlor, stabilizer (cyanuric acid) reaches 30\u202Fmg/L"));
   plan.hand_over->dichlor_g = 0;
   CHECK(says(card(), "use liquid chlorine (sodium hypochlorite) from the start, no dichlor."));
   // So little that nobody would count it.

@@ -2,7 +2,7 @@
 #include <catch2/catch.hpp>
 
 #include "fixture.h"
-#include "sheets/sheet_template.h"
+#include "sheets/template/sheet_template.h"
 
 namespace {
 

@@ -1,5 +1,5 @@
 // Every code that a plan can carry has its words: read from the sources that write codes.
-#include "sheets/vocabulary.h"
+#include "sheets/template/vocabulary.h"
 
 #include <algorithm>
 #include <catch2/catch.hpp>
@@ -63,7 +63,7 @@ TEST_CASE("every note and assumption that a plan can carry has its words") {
 }
 
 TEST_CASE("every reason for an unmet target has its words") {
-  const std::string source = test::file_text("src/planning/unmet.cpp");
+  const std::string source = test::file_text("src/planning/remedies/unmet.cpp");
   std::set<std::string> codes =
       matches(source, "\"([a-z]+_[a-z_]*(?:_on_shelf|_shell|_way|_high|_pour))\"");
   CHECK(codes.size() >= 8);

@@ -9,7 +9,7 @@
 
 #include "base/text.h"
 #include "fixture.h"
-#include "planning/country.h"
+#include "planning/tables/country.h"
 #include "sheets/compose.h"
 
 namespace tub::test {

@@ -3,7 +3,7 @@
 #include "app/commands.h"
 #include "app/files.h"
 #include "app/listings.h"
-#include "job/json_text.h"
+#include "job/shape/json_text.h"
 
 namespace tub {
 

@@ -8,7 +8,7 @@
 #include "app/library.h"
 #include "app/overwriting.h"
 #include "app/terminal.h"
-#include "job/job_format.h"
+#include "job/shape/job_format.h"
 
 namespace tub {
 

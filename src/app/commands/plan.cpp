@@ -7,7 +7,7 @@
 #include "app/plan_text.h"
 #include "app/terminal.h"
 #include "app/why_text.h"
-#include "job/plan_format.h"
+#include "job/plan/plan_format.h"
 #include "why/explain.h"
 
 namespace tub {

@@ -1,9 +1,9 @@
 #include "app/commands.h"
 #include "app/files.h"
 #include "app/library.h"
-#include "job/job_format.h"
-#include "job/plan_format.h"
-#include "job/water_format.h"
+#include "job/plan/plan_format.h"
+#include "job/shape/job_format.h"
+#include "water/format.h"
 
 namespace tub {
 namespace {

@@ -4,7 +4,7 @@
 #include "app/files.h"
 #include "app/library.h"
 #include "app/line_reader.h"
-#include "job/water_format.h"
+#include "water/format.h"
 
 namespace tub {
 

@@ -4,7 +4,7 @@
 #include <functional>
 
 #include "planning/goals/balance_means.h"
-#include "planning/pouring.h"
+#include "planning/pours/pouring.h"
 
 namespace tub {
 namespace {

@@ -1,7 +1,7 @@
 // pH and alkalinity, solved together on the final water: acid, soda ash, bicarbonate, air.
 #pragma once
 
-#include "planning/objective.h"
+#include "planning/goals/objective.h"
 #include "planning/situation.h"
 
 namespace tub {

@@ -4,8 +4,8 @@
 #include <array>
 #include <cmath>
 
-#include "planning/divisions.h"
-#include "planning/pouring.h"
+#include "planning/pours/divisions.h"
+#include "planning/pours/pouring.h"
 
 namespace tub {
 namespace {

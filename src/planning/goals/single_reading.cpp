@@ -1,6 +1,6 @@
 #include "planning/goals/single_reading.h"
 
-#include "planning/roots.h"
+#include "planning/water/roots.h"
 
 namespace tub {
 namespace {
