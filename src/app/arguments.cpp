@@ -6,7 +6,7 @@
 
 #include "base/nearest.h"
 
-namespace tub {
+namespace tub::app {
 namespace {
 
 std::vector<std::string> names_of(std::span<const Command> commands) {
@@ -159,4 +159,4 @@ Arguments parse_arguments(std::span<const std::string> words) {
   return arguments;
 }
 
-}  // namespace tub
+}  // namespace tub::app

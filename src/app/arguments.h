@@ -11,7 +11,7 @@
 #include "app/command_table.h"
 #include "base/error.h"
 
-namespace tub {
+namespace tub::app {
 
 struct Arguments {
   const Command* command = nullptr;  ///< null: help or version of the whole program was asked for
@@ -33,4 +33,4 @@ Arguments parse_arguments(std::span<const std::string> words);
 /// One fault of the command line.
 Diagnostic command_line_fault(std::string message, std::string help);
 
-}  // namespace tub
+}  // namespace tub::app

@@ -8,7 +8,7 @@
 #include "base/error.h"
 #include "base/text.h"
 
-namespace tub {
+namespace tub::app {
 namespace {
 
 std::chrono::seconds since_epoch() {
@@ -38,4 +38,4 @@ CalendarDate today() {
           static_cast<int>(static_cast<unsigned>(date.day()))};
 }
 
-}  // namespace tub
+}  // namespace tub::app

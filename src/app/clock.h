@@ -3,11 +3,11 @@
 
 #include "planning/heading.h"
 
-namespace tub {
+namespace tub::app {
 
 /// Today, in UTC; the day of SOURCE_DATE_EPOCH if that is set.
 ///
 /// Throws: Error (Fault::machine) if SOURCE_DATE_EPOCH is not a whole number of seconds
 CalendarDate today();
 
-}  // namespace tub
+}  // namespace tub::app

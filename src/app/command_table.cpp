@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <array>
 
-namespace tub {
+namespace tub::app {
 namespace {
 
 constexpr std::array<std::string_view, 4> formats = {"pdf", "svg", "png", "bitmap"};
@@ -155,4 +155,4 @@ std::span<const std::string_view> fixed_words(Completion completion) {
   }
 }
 
-}  // namespace tub
+}  // namespace tub::app

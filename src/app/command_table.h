@@ -5,7 +5,7 @@
 #include <string_view>
 #include <vector>
 
-namespace tub {
+namespace tub::app {
 
 /// What may stand in one place of the command line, so that a shell can complete it.
 enum class Completion {
@@ -57,4 +57,4 @@ const Command* command_named(std::string_view name);
 /// The words that are always the same in one place; empty where data or files decide.
 std::span<const std::string_view> fixed_words(Completion completion);
 
-}  // namespace tub
+}  // namespace tub::app

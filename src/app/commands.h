@@ -3,7 +3,7 @@
 
 #include "app/arguments.h"
 
-namespace tub {
+namespace tub::app {
 
 /// Each returns the exit status of a run that came to its end.
 ///
@@ -17,4 +17,4 @@ int run_list(const Arguments& arguments);
 int run_schema(const Arguments& arguments);
 int run_completion(const Arguments& arguments);
 
-}  // namespace tub
+}  // namespace tub::app

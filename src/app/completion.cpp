@@ -2,7 +2,7 @@
 
 #include "app/help.h"
 
-namespace tub {
+namespace tub::app {
 namespace {
 
 std::string joined(std::span<const std::string_view> words) {
@@ -79,4 +79,4 @@ std::string bash_completion() {
   return text + "  esac\n}\ncomplete -F _tubwright tubwright\n";
 }
 
-}  // namespace tub
+}  // namespace tub::app

@@ -11,7 +11,7 @@
 #include "app/files.h"
 #include "base/text.h"
 
-namespace tub {
+namespace tub::app {
 namespace {
 
 namespace fs = std::filesystem;
@@ -116,4 +116,4 @@ std::vector<std::string> template_names(const DataFolders& folders, const std::s
   return {names.begin(), names.end()};
 }
 
-}  // namespace tub
+}  // namespace tub::app

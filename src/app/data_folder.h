@@ -8,7 +8,7 @@
 
 #include "base/error.h"
 
-namespace tub {
+namespace tub::app {
 
 /// Folders that data is read from.
 struct DataFolders {
@@ -59,4 +59,4 @@ auto parsed(const DataFile& file, Parse parse) {
   }
 }
 
-}  // namespace tub
+}  // namespace tub::app

@@ -16,7 +16,7 @@
 
 #include "app/files.h"
 
-namespace tub {
+namespace tub::app {
 namespace {
 
 // A draft is named ".tubwright-0123456789abcdef.draft": short, so that any name of the output will
@@ -180,4 +180,4 @@ void remove_left_drafts(const std::string& folder) {
   }
 }
 
-}  // namespace tub
+}  // namespace tub::app

@@ -7,7 +7,7 @@
 
 #include "base/error.h"
 
-namespace tub {
+namespace tub::app {
 
 /// How a draft lives until it is put in its place.
 enum class DraftName {
@@ -57,4 +57,4 @@ class Draft {
 /// Removes the drafts in a folder that runs which were killed have left there.
 void remove_left_drafts(const std::string& folder);
 
-}  // namespace tub
+}  // namespace tub::app

@@ -17,7 +17,7 @@
 #include "base/error.h"
 #include "base/text.h"
 
-namespace tub {
+namespace tub::app {
 namespace {
 
 // An open file descriptor, closed at the end unless it is a standard one.
@@ -183,4 +183,4 @@ void write_standard_error(std::string_view bytes) {
 
 std::string name_of_input(const std::string& path) { return path == "-" ? "standard input" : path; }
 
-}  // namespace tub
+}  // namespace tub::app

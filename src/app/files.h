@@ -9,7 +9,7 @@
 
 #include "base/error.h"
 
-namespace tub {
+namespace tub::app {
 
 /// A file to be written.
 struct OutputFile {
@@ -61,4 +61,4 @@ void write_standard_error(std::string_view bytes);
 /// "-" as people name it: "standard input".
 std::string name_of_input(const std::string& path);
 
-}  // namespace tub
+}  // namespace tub::app

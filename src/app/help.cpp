@@ -4,7 +4,7 @@
 
 #include <algorithm>
 
-namespace tub {
+namespace tub::app {
 namespace {
 
 std::string usage_of(const CommandOption& option) {
@@ -94,4 +94,4 @@ std::string command_help(const Command& command) {
 
 std::string version_line() { return fmt::format("tubwright {}", TUB_VERSION); }
 
-}  // namespace tub
+}  // namespace tub::app

@@ -5,7 +5,7 @@
 
 #include "app/command_table.h"
 
-namespace tub {
+namespace tub::app {
 
 /// What the program does, and its commands.
 std::string program_help();
@@ -19,4 +19,4 @@ std::string bash_completion();
 /// "tubwright 0.1.0"
 std::string version_line();
 
-}  // namespace tub
+}  // namespace tub::app

@@ -9,7 +9,7 @@
 #include "base/text.h"
 #include "job/limits.h"
 
-namespace tub {
+namespace tub::app {
 namespace {
 
 std::optional<int> read_count(const Arguments& arguments, std::string_view option, std::string help,
@@ -79,4 +79,4 @@ ImpositionChoices read_imposition(const Arguments& arguments, const Job& job, Pr
   return choices;
 }
 
-}  // namespace tub
+}  // namespace tub::app

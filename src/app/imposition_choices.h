@@ -7,7 +7,7 @@
 #include "job/job.h"
 #include "layout/labels/impose.h"
 
-namespace tub {
+namespace tub::app {
 
 /// Nothing where the command line leaves the choice to the job.
 struct ImpositionChoices {
@@ -22,4 +22,4 @@ struct ImpositionChoices {
 /// says nothing sensible.
 ImpositionChoices read_imposition(const Arguments& arguments, const Job& job, Problems& problems);
 
-}  // namespace tub
+}  // namespace tub::app

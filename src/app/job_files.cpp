@@ -12,7 +12,7 @@
 #include "job/label_code/label_code.h"
 #include "job/limits.h"
 
-namespace tub {
+namespace tub::app {
 namespace {
 
 constexpr std::size_t most_bytes = 1U << 20U;
@@ -86,4 +86,4 @@ Outcome<Job> load_job(const Arguments& arguments, const Catalogue& catalogue) {
   return outcome;
 }
 
-}  // namespace tub
+}  // namespace tub::app

@@ -4,7 +4,7 @@
 #include "app/arguments.h"
 #include "job/job.h"
 
-namespace tub {
+namespace tub::app {
 
 /// The job that the command line names, laid over the shop's file if one is given, with its logo.
 ///
@@ -17,4 +17,4 @@ std::string place_of(const LogoFile& logo);
 /// The text of the file given with --shop; nothing if none is.
 std::optional<NamedText> shop_text(const Arguments& arguments);
 
-}  // namespace tub
+}  // namespace tub::app

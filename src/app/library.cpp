@@ -10,7 +10,7 @@
 #include "job/read/names.h"
 #include "sheets/template/vocabulary.h"
 
-namespace tub {
+namespace tub::app {
 namespace {
 
 PlanningData load_planning(const DataFolders& folders) {
@@ -145,4 +145,4 @@ PdfResources Library::pdf_resources() const {
       [&](const std::string& name) { return read_own_file(folders_, "pdf/" + name).text; });
 }
 
-}  // namespace tub
+}  // namespace tub::app

@@ -17,7 +17,7 @@
 #include "sheets/template/sheet_template.h"
 #include "water/format.h"
 
-namespace tub {
+namespace tub::app {
 
 /// Throws: Error if the file is missing or at fault
 SpeciesTable load_species(const DataFolders& folders);
@@ -55,4 +55,4 @@ class Library {
   mutable std::map<std::string, SheetTemplate> sheets_;
 };
 
-}  // namespace tub
+}  // namespace tub::app

@@ -11,7 +11,7 @@
 #include "app/files.h"
 #include "base/error.h"
 
-namespace tub {
+namespace tub::app {
 namespace {
 
 constexpr std::size_t block_size = 1U << 16U;
@@ -65,4 +65,4 @@ bool LineReader::fill() {
   return !has_ended_;
 }
 
-}  // namespace tub
+}  // namespace tub::app

@@ -4,7 +4,7 @@
 #include <optional>
 #include <string>
 
-namespace tub {
+namespace tub::app {
 
 class LineReader {
  public:
@@ -34,4 +34,4 @@ class LineReader {
   bool has_ended_ = false;
 };
 
-}  // namespace tub
+}  // namespace tub::app

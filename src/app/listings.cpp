@@ -10,7 +10,7 @@
 #include "job/read/names.h"
 #include "units/display.h"
 
-namespace tub {
+namespace tub::app {
 namespace {
 
 using Json = nlohmann::ordered_json;
@@ -239,4 +239,4 @@ std::string in_columns(const Json& raw_rows) {
   return text;
 }
 
-}  // namespace tub
+}  // namespace tub::app

@@ -6,7 +6,7 @@
 
 #include "app/library.h"
 
-namespace tub {
+namespace tub::app {
 
 /// A list of objects with the same keys; the first is the name that a job uses.
 ///
@@ -16,4 +16,4 @@ nlohmann::ordered_json listing(std::string_view what, const DataFolders& folders
 /// The rows in columns, a name at the start of each line.
 std::string in_columns(const nlohmann::ordered_json& rows);
 
-}  // namespace tub
+}  // namespace tub::app

@@ -43,13 +43,13 @@ int say_too_little_memory() {
 }  // namespace
 
 int main(int argc, char** argv) {
-  tub::keep_standard_streams();
+  tub::app::keep_standard_streams();
   // A reader that goes away is an error of writing, reported like any other.
   std::signal(SIGPIPE, SIG_IGN);
   std::set_terminate(end_without_memory);
   try {
     const std::vector<std::string> words(argv + (argc > 0 ? 1 : 0), argv + argc);
-    return tub::run_command_line(words);
+    return tub::app::run_command_line(words);
   } catch (const std::bad_alloc&) {
     return say_too_little_memory();
   }

@@ -13,7 +13,7 @@
 #include "export/svg.h"
 #include "job/limits.h"
 
-namespace tub {
+namespace tub::app {
 namespace {
 
 /// A format by its name and by the endings of files.
@@ -150,4 +150,4 @@ std::vector<OutputFile> output_files(std::span<const Page> pages, const Output& 
   return files;
 }
 
-}  // namespace tub
+}  // namespace tub::app

@@ -11,7 +11,7 @@
 #include "app/library.h"
 #include "layout/pages/page.h"
 
-namespace tub {
+namespace tub::app {
 
 enum class Format { pdf, svg, png, bitmap };
 
@@ -31,4 +31,4 @@ Output read_output(const Arguments& arguments);
 std::vector<OutputFile> output_files(std::span<const Page> pages, const Output& output,
                                      const Library& library);
 
-}  // namespace tub
+}  // namespace tub::app

@@ -7,7 +7,7 @@
 
 #include "app/job_files.h"
 
-namespace tub {
+namespace tub::app {
 namespace {
 
 constexpr const char* way_out = "name another file with --out, or add --force to replace it";
@@ -69,4 +69,4 @@ void refuse_existing(const Arguments& arguments, const std::string& path) {
   throw Error(command_line_fault(fmt::format("there is a file at {} already", path), way_out));
 }
 
-}  // namespace tub
+}  // namespace tub::app

@@ -9,7 +9,7 @@
 #include "app/files.h"
 #include "job/job.h"
 
-namespace tub {
+namespace tub::app {
 
 /// A file that the run reads.
 struct InputFile {
@@ -29,4 +29,4 @@ void refuse_inputs_as_outputs(const Arguments& arguments, std::span<const Output
 /// Throws: Error (Fault::command_line) if there is a file already, unless --force was given
 void refuse_existing(const Arguments& arguments, const std::string& path);
 
-}  // namespace tub
+}  // namespace tub::app

@@ -2,7 +2,7 @@
 
 #include "base/text.h"
 
-namespace tub {
+namespace tub::app {
 
 std::size_t columns_of(std::string_view text) {
   std::size_t columns = 0;
@@ -45,4 +45,4 @@ std::string tidy(double value, int most_decimals) {
   return text;
 }
 
-}  // namespace tub
+}  // namespace tub::app

@@ -4,7 +4,7 @@
 #include <string>
 #include <string_view>
 
-namespace tub {
+namespace tub::app {
 
 /// The text broken at blanks into lines of at most `width` columns, each ended by a newline; the
 /// first starts with `head`, the others are set in below what follows it.
@@ -19,4 +19,4 @@ std::string padded(std::string_view text, std::size_t columns);
 /// A number with at most so many decimals, none that are zero at its end: "7.5", "62".
 std::string tidy(double value, int most_decimals);
 
-}  // namespace tub
+}  // namespace tub::app

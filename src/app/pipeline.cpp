@@ -19,7 +19,7 @@
 #include "planning/pours/top_up.h"
 #include "sheets/compose.h"
 
-namespace tub {
+namespace tub::app {
 namespace {
 
 // A printed text that does not fit is told where the job gives it: the longest of the job's texts
@@ -390,4 +390,4 @@ std::vector<Page> alignment_pages(std::span<const Print> prints, const Library& 
   return pages;
 }
 
-}  // namespace tub
+}  // namespace tub::app

@@ -11,7 +11,7 @@
 #include "layout/pages/page.h"
 #include "planning/plan.h"
 
-namespace tub {
+namespace tub::app {
 
 /// What the pages are for: a device that prints in colour, or one of a single ink.
 enum class Device { in_colour, one_ink };
@@ -48,4 +48,4 @@ Outcome<std::vector<Page>> run(const Job& job, std::span<const Print> prints,
 /// Throws: Error if a language is at fault, or a stock is too small for the words
 std::vector<Page> alignment_pages(std::span<const Print> prints, const Library& library);
 
-}  // namespace tub
+}  // namespace tub::app

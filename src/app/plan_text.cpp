@@ -15,7 +15,7 @@
 #include "sheets/card/sanitizer_facts.h"
 #include "sheets/template/wording.h"
 
-namespace tub {
+namespace tub::app {
 namespace {
 
 double value_in(const WaterState& state, Reading reading) {
@@ -318,4 +318,4 @@ std::string plan_text(const SheetSources& sources, const Messages& names, const 
          writer.steps() + writer.gate() + writer.notes();
 }
 
-}  // namespace tub
+}  // namespace tub::app

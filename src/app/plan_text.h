@@ -6,7 +6,7 @@
 #include "sheets/template/messages.h"
 #include "sheets/template/sheet_sources.h"
 
-namespace tub {
+namespace tub::app {
 
 /// How a text for a terminal is set.
 struct TextStyle {
@@ -17,4 +17,4 @@ struct TextStyle {
 /// The plan in English; names, assumptions and the hand-over are in the language file's words.
 std::string plan_text(const SheetSources& sources, const Messages& names, const TextStyle& style);
 
-}  // namespace tub
+}  // namespace tub::app

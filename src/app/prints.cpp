@@ -12,7 +12,7 @@
 #include "job/limits.h"
 #include "job/read/names.h"
 
-namespace tub {
+namespace tub::app {
 namespace {
 
 bool is_in(const std::vector<std::string>& names, const std::string& name) {
@@ -249,4 +249,4 @@ Outcome<std::vector<Page>> printed_pages(const Arguments& arguments, const Job& 
   return run(job, prints, library);
 }
 
-}  // namespace tub
+}  // namespace tub::app

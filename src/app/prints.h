@@ -7,7 +7,7 @@
 #include "app/arguments.h"
 #include "app/pipeline.h"
 
-namespace tub {
+namespace tub::app {
 
 /// Throws: Error (Fault::command_line) for every name on the command line that there is not; Error
 ///         (Fault::job) if neither it nor the job asks for a sheet
@@ -20,4 +20,4 @@ std::vector<Print> prints_of(const Arguments& arguments, const Job& job, const L
 Outcome<std::vector<Page>> printed_pages(const Arguments& arguments, const Job& job,
                                          const Library& library);
 
-}  // namespace tub
+}  // namespace tub::app

@@ -7,7 +7,7 @@
 #include "app/paragraph.h"
 #include "sheets/template/numbers.h"
 
-namespace tub {
+namespace tub::app {
 namespace {
 
 int decimals_of(Reading reading, double value) {
@@ -43,4 +43,4 @@ std::string at_most_text(Reading reading, double value) {
   return high_text(value, decimals_of(reading, value));
 }
 
-}  // namespace tub
+}  // namespace tub::app

@@ -6,7 +6,7 @@
 #include "base/interval.h"
 #include "planning/reading.h"
 
-namespace tub {
+namespace tub::app {
 
 /// A reading's value as a person reads it: "7.5", "112".
 std::string reading_text(Reading reading, double value);
@@ -20,4 +20,4 @@ std::string range_text(Range range, int most_decimals);
 /// "8.5": no less than the value.
 std::string at_most_text(Reading reading, double value);
 
-}  // namespace tub
+}  // namespace tub::app

@@ -8,7 +8,7 @@
 #include "app/range_text.h"
 #include "app/step_text.h"
 
-namespace tub {
+namespace tub::app {
 namespace {
 
 std::string amount_of(const Addition& addition) {
@@ -113,4 +113,4 @@ std::string found_text(const FoundReading& found, const Messages& names) {
   return text + likely_text(*found.likely, names);
 }
 
-}  // namespace tub
+}  // namespace tub::app

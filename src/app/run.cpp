@@ -13,7 +13,7 @@
 #include "app/terminal.h"
 #include "base/error.h"
 
-namespace tub {
+namespace tub::app {
 namespace {
 
 using Run = int (*)(const Arguments&);
@@ -74,4 +74,4 @@ int run_command_line(std::span<const std::string> words) {
   }
 }
 
-}  // namespace tub
+}  // namespace tub::app

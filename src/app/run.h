@@ -4,7 +4,7 @@
 #include <span>
 #include <string>
 
-namespace tub {
+namespace tub::app {
 
 /// Runs the program. All problems are on standard error when it returns.
 ///
@@ -12,4 +12,4 @@ namespace tub {
 /// Returns: 0 done, 1 the job is at fault, 2 the command line is, 3 the machine or the program is
 int run_command_line(std::span<const std::string> words);
 
-}  // namespace tub
+}  // namespace tub::app

@@ -7,7 +7,7 @@
 
 #include "base/text.h"
 
-namespace tub {
+namespace tub::app {
 namespace {
 
 std::string list_of(const std::vector<LeastSize>& sizes) {
@@ -39,4 +39,4 @@ bool has_room(const SheetTemplate& sheet, const Stock& stock) {
   });
 }
 
-}  // namespace tub
+}  // namespace tub::app

@@ -6,7 +6,7 @@
 #include "layout/labels/stock.h"
 #include "sheets/template/sheet_template.h"
 
-namespace tub {
+namespace tub::app {
 
 /// "60 × 40 or 52 × 74 mm and larger; where words are short, from 50 × 30 mm"; empty where the
 /// template names no sizes.
@@ -16,4 +16,4 @@ std::string sizes_text(const SheetTemplate& sheet);
 /// sheet of labels keeps free beyond the usual.
 bool has_room(const SheetTemplate& sheet, const Stock& stock);
 
-}  // namespace tub
+}  // namespace tub::app

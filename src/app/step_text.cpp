@@ -6,7 +6,7 @@
 #include "app/range_text.h"
 #include "base/text.h"
 
-namespace tub {
+namespace tub::app {
 namespace {
 
 std::string named(const Messages& names, const std::string& key, const std::string& otherwise) {
@@ -204,4 +204,4 @@ std::string step_text(const Step& step, const Messages& names) {
   return std::visit(StepWords(names), step.what) + floater_text(step) + tests_text(step, names);
 }
 
-}  // namespace tub
+}  // namespace tub::app

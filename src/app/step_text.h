@@ -6,7 +6,7 @@
 #include "planning/plan.h"
 #include "sheets/template/messages.h"
 
-namespace tub {
+namespace tub::app {
 
 /// "80 min", "2.5 h", "3 days".
 std::string time_text(double minutes);
@@ -18,4 +18,4 @@ std::string step_text(const Step& step, const Messages& names);
 std::string product_name(const std::string& product, const Messages& names);
 std::string reading_name(Reading reading, const Messages& names);
 
-}  // namespace tub
+}  // namespace tub::app

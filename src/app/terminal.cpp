@@ -4,7 +4,7 @@
 
 #include <cstdlib>
 
-namespace tub {
+namespace tub::app {
 
 bool takes_colour(int descriptor) {
   const char* const refused = std::getenv("NO_COLOR");
@@ -29,4 +29,4 @@ std::string shown(std::span<const Diagnostic> diagnostics, std::string_view seve
   return text;
 }
 
-}  // namespace tub
+}  // namespace tub::app

@@ -7,7 +7,7 @@
 
 #include "base/error.h"
 
-namespace tub {
+namespace tub::app {
 
 /// True if that stream (1: output, 2: error) is a terminal that takes colour; NO_COLOR says no.
 bool takes_colour(int descriptor);
@@ -18,4 +18,4 @@ std::string bold(std::string_view text, bool with_colour);
 /// Each as "error: …" or "warning: …", for standard error.
 std::string shown(std::span<const Diagnostic> diagnostics, std::string_view severity);
 
-}  // namespace tub
+}  // namespace tub::app

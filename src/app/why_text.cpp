@@ -11,7 +11,7 @@
 #include "base/text.h"
 #include "why/equations.h"
 
-namespace tub {
+namespace tub::app {
 namespace {
 
 using why::Chain;
@@ -144,4 +144,4 @@ std::string why_text(const Chain& chain, const TextStyle& style) {
   return WhyWriter(chain, style).all();
 }
 
-}  // namespace tub
+}  // namespace tub::app

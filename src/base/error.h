@@ -10,6 +10,8 @@
 #include <utility>
 #include <vector>
 
+#include "base/modules.h"
+
 namespace tub {
 
 /// Whose fault a problem is; its value is the program's exit status.

@@ -1,6 +1,8 @@
 // Two ends, with or without a value between them.
 #pragma once
 
+#include "base/modules.h"
+
 namespace tub {
 
 /// From the lowest to the highest value, both included.

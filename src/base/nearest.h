@@ -5,6 +5,8 @@
 #include <string>
 #include <string_view>
 
+#include "base/modules.h"
+
 namespace tub {
 
 /// The least number of insertions, deletions, substitutions and swaps of neighbours

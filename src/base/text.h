@@ -7,6 +7,8 @@
 #include <string_view>
 #include <vector>
 
+#include "base/modules.h"
+
 namespace tub {
 
 /// The code points of a text; nothing if it is not well-formed UTF-8

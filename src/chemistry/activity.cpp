@@ -2,7 +2,7 @@
 
 #include <cmath>
 
-namespace tub {
+namespace tub::chemistry {
 
 double relative_permittivity(Temperature temperature) {
   const double t = temperature.kelvin();
@@ -56,4 +56,4 @@ double log_gamma_curvature(const ActivityModel& model, int charge, const Medium&
          (4 * medium.ionic_strength * medium.root * reach * reach * reach);
 }
 
-}  // namespace tub
+}  // namespace tub::chemistry

@@ -6,7 +6,7 @@
 #include "chemistry/species_table.h"
 #include "units/quantity.h"
 
-namespace tub {
+namespace tub::chemistry {
 
 /// Relative permittivity of water at 1 atm (equation 2).
 ///
@@ -51,4 +51,4 @@ LogGamma log_gamma(const ActivityModel& model, int charge, const Medium& medium)
 /// The second derivative of the same to ionic strength.
 double log_gamma_curvature(const ActivityModel& model, int charge, const Medium& medium);
 
-}  // namespace tub
+}  // namespace tub::chemistry

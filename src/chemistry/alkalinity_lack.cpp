@@ -5,7 +5,7 @@
 
 #include "chemistry/warm_balance.h"
 
-namespace tub {
+namespace tub::chemistry {
 
 AlkalinityLack::AlkalinityLack(double ph, const SpeciesTable& table)
     : log_activity_(-ph * std::log(10.0)), balance_(std::make_unique<WarmBalance>(table)) {}
@@ -18,4 +18,4 @@ double AlkalinityLack::operator()(const Water& water) {
   return -balance.held(Component::alkalinity) - water.totals[Component::alkalinity];
 }
 
-}  // namespace tub
+}  // namespace tub::chemistry

@@ -5,7 +5,7 @@
 
 #include "chemistry/speciate.h"
 
-namespace tub {
+namespace tub::chemistry {
 
 class WarmBalance;
 
@@ -27,4 +27,4 @@ class AlkalinityLack {
   std::unique_ptr<WarmBalance> balance_;
 };
 
-}  // namespace tub
+}  // namespace tub::chemistry

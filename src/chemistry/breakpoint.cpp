@@ -6,7 +6,7 @@
 
 #include "base/error.h"
 
-namespace tub {
+namespace tub::chemistry {
 
 double combined_chlorine_mg_l(double total_chlorine_mg_l, double free_chlorine_mg_l) {
   if (!(free_chlorine_mg_l >= 0 && free_chlorine_mg_l <= total_chlorine_mg_l))
@@ -30,4 +30,4 @@ double stoichiometric_breakpoint_mg_l(double combined_chlorine_mg_l) {
   return 0.5 * combined_chlorine_mg_l;
 }
 
-}  // namespace tub
+}  // namespace tub::chemistry

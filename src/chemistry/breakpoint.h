@@ -1,7 +1,9 @@
 // Combined chlorine, and how much chlorine destroys it, by two published rules that differ.
 #pragma once
 
-namespace tub {
+#include "base/modules.h"
+
+namespace tub::chemistry {
 
 /// Total less free, mg/L as Cl2.
 ///
@@ -24,4 +26,4 @@ double ten_times_combined_less_free_mg_l(double combined_chlorine_mg_l, double f
 /// Source: stoichiometry, 2 NH2Cl + HOCl -> N2 + 3 HCl + H2O
 double stoichiometric_breakpoint_mg_l(double combined_chlorine_mg_l);
 
-}  // namespace tub
+}  // namespace tub::chemistry

@@ -3,7 +3,7 @@
 #include <cmath>
 #include <cstdlib>
 
-namespace tub {
+namespace tub::chemistry {
 namespace {
 
 // Onsager's coefficients for water at 25 °C: of the relaxation of the ion cloud, and of its drag
@@ -37,4 +37,4 @@ double conductivity_at_25(double us_cm, Temperature temperature, const SpeciesTa
 
 double dissolved_solids_mg_l(double us_cm_at_25, double factor) { return us_cm_at_25 * factor; }
 
-}  // namespace tub
+}  // namespace tub::chemistry

@@ -3,7 +3,7 @@
 
 #include "chemistry/speciate.h"
 
-namespace tub {
+namespace tub::chemistry {
 
 /// µS/cm at 25 °C (equation 21): limiting conductivities lowered by Onsager's law with a finite
 /// ion size.
@@ -21,4 +21,4 @@ double conductivity_at_25(double us_cm, Temperature temperature, const SpeciesTa
 /// to 0.7 on that of mixed salts.
 double dissolved_solids_mg_l(double us_cm_at_25, double factor);
 
-}  // namespace tub
+}  // namespace tub::chemistry

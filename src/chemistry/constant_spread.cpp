@@ -3,7 +3,7 @@
 
 #include "chemistry/derivatives.h"
 
-namespace tub {
+namespace tub::chemistry {
 namespace {
 
 template <class Use>
@@ -39,4 +39,4 @@ WaterState constant_spread(const Water& water, const Speciation& speciation,
   return squares;
 }
 
-}  // namespace tub
+}  // namespace tub::chemistry

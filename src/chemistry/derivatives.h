@@ -4,7 +4,7 @@
 #include "chemistry/operations.h"
 #include "chemistry/sensitivity.h"
 
-namespace tub {
+namespace tub::chemistry {
 
 /// The derivatives of a water's readings, closed, nothing precipitating (equations 9 and 20).
 ///
@@ -37,4 +37,4 @@ class Derivatives {
 WaterState constant_spread(const Water& water, const Speciation& speciation,
                            const SpeciesTable& table);
 
-}  // namespace tub
+}  // namespace tub::chemistry

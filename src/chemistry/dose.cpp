@@ -11,7 +11,7 @@
 #include "chemistry/precipitate.h"
 #include "chemistry/root.h"
 
-namespace tub {
+namespace tub::chemistry {
 namespace {
 
 constexpr double smallest_try = 0.01;  // mg/kg
@@ -238,4 +238,4 @@ DoseAnswer dose_to(const Water& water, const Compounds& compounds,
   return dose_pair(water, compounds, targets, table);
 }
 
-}  // namespace tub
+}  // namespace tub::chemistry

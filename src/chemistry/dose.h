@@ -5,7 +5,7 @@
 
 #include "chemistry/operations.h"
 
-namespace tub {
+namespace tub::chemistry {
 
 /// A reading and where it shall be.
 struct DoseTarget {
@@ -46,4 +46,4 @@ DoseAnswer dose_to(const Water& water, const Compounds& compounds,
 /// The water with those doses.
 Water with_doses(const Water& water, const Compounds& compounds, const std::vector<double>& mg_l);
 
-}  // namespace tub
+}  // namespace tub::chemistry

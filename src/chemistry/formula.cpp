@@ -6,7 +6,7 @@
 
 #include "base/error.h"
 
-namespace tub {
+namespace tub::chemistry {
 namespace {
 
 using Count = std::map<std::string, double, std::less<>>;
@@ -105,4 +105,4 @@ double molar_mass(const Atoms& atoms, const Elements& elements) {
   return mass;
 }
 
-}  // namespace tub
+}  // namespace tub::chemistry

@@ -5,7 +5,9 @@
 #include <string>
 #include <string_view>
 
-namespace tub {
+#include "base/modules.h"
+
+namespace tub::chemistry {
 
 /// Standard atomic weights by symbol, g/mol. "Cy" is the cyanurate ring C3N3O3.
 using Elements = std::map<std::string, double, std::less<>>;
@@ -24,4 +26,4 @@ Atoms atoms_of(std::string_view formula, const Elements& elements);
 /// g/mol.
 double molar_mass(const Atoms& atoms, const Elements& elements);
 
-}  // namespace tub
+}  // namespace tub::chemistry

@@ -6,7 +6,7 @@
 
 #include "base/error.h"
 
-namespace tub {
+namespace tub::chemistry {
 namespace {
 
 double air(const SpeciesTable& table) { return table.gas_exchange().air_log10_pco2_atm; }
@@ -54,4 +54,4 @@ Water lose_carbon_share(const Water& water, double share, const SpeciesTable& ta
   return result;
 }
 
-}  // namespace tub
+}  // namespace tub::chemistry

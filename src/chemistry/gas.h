@@ -3,7 +3,7 @@
 
 #include "chemistry/operations.h"
 
-namespace tub {
+namespace tub::chemistry {
 
 /// Inorganic carbon above (or below, then negative) what the water holds in equilibrium with so
 /// much carbon dioxide in the air, at its alkalinity and temperature. mol/kg.
@@ -28,4 +28,4 @@ Water lose_carbon_dioxide(const Water& water, double hours, double per_hour,
 /// Throws: Error if the share is outside 0 to 1
 Water lose_carbon_share(const Water& water, double share, const SpeciesTable& table);
 
-}  // namespace tub
+}  // namespace tub::chemistry

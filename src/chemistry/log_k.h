@@ -6,7 +6,7 @@
 
 #include "units/quantity.h"
 
-namespace tub {
+namespace tub::chemistry {
 
 /// What the terms of LogK are multiplied by at one temperature.
 struct LogKBasis {
@@ -41,4 +41,4 @@ struct LogK {
   }
 };
 
-}  // namespace tub
+}  // namespace tub::chemistry

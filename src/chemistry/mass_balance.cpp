@@ -9,7 +9,7 @@
 #include "base/error.h"
 #include "base/text.h"
 
-namespace tub {
+namespace tub::chemistry {
 namespace {
 
 using std::numbers::ln10;
@@ -172,7 +172,7 @@ void MassBalance::set_ionic_strength(double ionic_strength) {
   const Medium here = medium(constants_, ionic_strength);
   for (std::size_t r = 0; r < row_count_; ++r) {
     const Species& species = table_.species()[rows_[r].species];
-    const LogGamma gamma = tub::log_gamma(species.activity, species.charge, here);
+    const LogGamma gamma = chemistry::log_gamma(species.activity, species.charge, here);
     rows_[r].log_gamma = ln10 * gamma.value;
     rows_[r].gamma_slope = ln10 * gamma.slope;
   }
@@ -322,4 +322,4 @@ void MassBalance::add_shift(const std::array<double, max_species>& shift,
     molality[rows_[r].species] += rows_[r].molality * shift[rows_[r].species];
 }
 
-}  // namespace tub
+}  // namespace tub::chemistry

@@ -13,7 +13,7 @@
 #include "chemistry/activity.h"
 #include "chemistry/speciate.h"
 
-namespace tub {
+namespace tub::chemistry {
 
 /// A component whose activity is imposed, so that its total follows.
 struct Imposed {
@@ -144,4 +144,4 @@ class MassBalance {
   double strength_of_gammas_ = -1;  // that the coefficients stand for
 };
 
-}  // namespace tub
+}  // namespace tub::chemistry

@@ -7,7 +7,7 @@
 #include "chemistry/readings.h"
 #include "chemistry/water.h"
 
-namespace tub {
+namespace tub::chemistry {
 
 /// A reading that counts a component: mg/kg = mol/kg × grams_per_mole × 1000.
 struct LinearReading {
@@ -63,4 +63,4 @@ constexpr double milligrams(const Totals& totals, Component component) {
   return totals[component] * grams_per_mole(component) * 1e3;
 }
 
-}  // namespace tub
+}  // namespace tub::chemistry

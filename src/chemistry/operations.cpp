@@ -10,7 +10,7 @@
 #include "chemistry/oxidants.h"
 #include "chemistry/speciation_series.h"
 
-namespace tub {
+namespace tub::chemistry {
 namespace {
 
 // An oxidant's end: it becomes an ion, and gives so much acid.
@@ -128,4 +128,4 @@ Water sequester(const Water& water, double fraction) {
   return result;
 }
 
-}  // namespace tub
+}  // namespace tub::chemistry

@@ -8,7 +8,7 @@
 #include "chemistry/species_table.h"
 #include "chemistry/water.h"
 
-namespace tub {
+namespace tub::chemistry {
 
 /// Which ion's given value is replaced by the one that balances charge.
 enum class Balance { sodium, chloride, none };
@@ -69,4 +69,4 @@ Water spend_all_oxidizer(const Water& water);
 /// Metal is held by a sequestrant (1: all of it); a test of the total still reads it.
 Water sequester(const Water& water, double fraction);
 
-}  // namespace tub
+}  // namespace tub::chemistry

@@ -3,10 +3,10 @@
 
 #include "chemistry/water.h"
 
-namespace tub {
+namespace tub::chemistry {
 
 /// Chlorine, then peroxymonosulfate, oxidises bromide mole for mole as far as both are there:
 /// HOCl + Br- -> HOBr + Cl-; HSO5- + Br- -> HOBr + SO4-2 (equations 13 and 14).
 void oxidise_bromide(Totals& totals);
 
-}  // namespace tub
+}  // namespace tub::chemistry

@@ -8,7 +8,7 @@
 #include "base/text.h"
 #include "chemistry/root.h"
 
-namespace tub {
+namespace tub::chemistry {
 namespace {
 
 Water without(const Water& water, double moles) {
@@ -44,4 +44,4 @@ Precipitation precipitate(const Water& water, double wanted, const SpeciesTable&
   return {without(water, root.x), root.x};
 }
 
-}  // namespace tub
+}  // namespace tub::chemistry

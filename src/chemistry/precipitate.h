@@ -3,7 +3,7 @@
 
 #include "chemistry/operations.h"
 
-namespace tub {
+namespace tub::chemistry {
 
 struct Precipitation {
   Water water;
@@ -19,4 +19,4 @@ Precipitation precipitate(const Water& water, double saturation_index, const Spe
 /// The saturation index alone; minus infinity without calcium or carbonate.
 double saturation_index(const Water& water, const SpeciesTable& table);
 
-}  // namespace tub
+}  // namespace tub::chemistry

@@ -7,7 +7,7 @@
 #include "base/error.h"
 #include "base/text.h"
 
-namespace tub {
+namespace tub::chemistry {
 namespace {
 
 void read_side(std::string_view side, double sign, Reaction& reaction) {
@@ -52,4 +52,4 @@ Reaction reaction_of(std::string_view text, const Elements& elements) {
   return reaction;
 }
 
-}  // namespace tub
+}  // namespace tub::chemistry

@@ -7,7 +7,7 @@
 
 #include "chemistry/formula.h"
 
-namespace tub {
+namespace tub::chemistry {
 
 /// A substance and its stoichiometric number: positive for what is formed.
 struct Term {
@@ -24,4 +24,4 @@ struct Reaction {
 /// Throws: Error with what does not balance
 Reaction reaction_of(std::string_view text, const Elements& elements);
 
-}  // namespace tub
+}  // namespace tub::chemistry

@@ -8,7 +8,7 @@
 #include "chemistry/precipitate.h"
 #include "chemistry/sensitivity.h"
 
-namespace tub {
+namespace tub::chemistry {
 namespace {
 
 using std::numbers::ln10;
@@ -212,4 +212,4 @@ WaterState Derivatives::slopes(const Response& response, const Totals& change) c
   return slope;
 }
 
-}  // namespace tub
+}  // namespace tub::chemistry

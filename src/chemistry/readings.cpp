@@ -15,7 +15,7 @@
 #include "chemistry/oxidants.h"
 #include "chemistry/solve.h"
 
-namespace tub {
+namespace tub::chemistry {
 namespace {
 
 using std::numbers::ln10;
@@ -153,4 +153,4 @@ Water water_from_readings(const Readings& readings, Balance balance, const Speci
   return water;
 }
 
-}  // namespace tub
+}  // namespace tub::chemistry

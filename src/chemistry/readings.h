@@ -4,7 +4,9 @@
 #include <array>
 #include <string_view>
 
-namespace tub {
+#include "base/modules.h"
+
+namespace tub::chemistry {
 
 /// What is measured or assumed of a water. mg/L means mg per kg of water, so that heating changes
 /// nothing; alkalinity and hardness as CaCO3, chlorine as Cl2, bromine as Br2, boron as B,
@@ -105,4 +107,4 @@ inline constexpr std::array<RecordKey<WaterState>, 12> derived_keys = {{
      "strong base per unit of pH, closed, mmol per kg"},
 }};
 
-}  // namespace tub
+}  // namespace tub::chemistry

@@ -4,7 +4,9 @@
 #include <algorithm>
 #include <cmath>
 
-namespace tub {
+#include "base/modules.h"
+
+namespace tub::chemistry {
 
 /// A place and the function's value there.
 struct Sample {
@@ -45,4 +47,4 @@ Sample find_root(const Function& function, Sample a, Sample b, double tolerance)
   return std::abs(a.y) < std::abs(b.y) ? a : b;
 }
 
-}  // namespace tub
+}  // namespace tub::chemistry

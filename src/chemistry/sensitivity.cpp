@@ -2,7 +2,7 @@
 
 #include <cmath>
 
-namespace tub {
+namespace tub::chemistry {
 namespace {
 
 MassBalance at_solution(const Water& water, const Speciation& speciation,
@@ -89,4 +89,4 @@ double Sensitivity::ph_curvature(const Response& first, const Response& second) 
   return 0;
 }
 
-}  // namespace tub
+}  // namespace tub::chemistry

@@ -3,7 +3,7 @@
 
 #include "chemistry/solve.h"
 
-namespace tub {
+namespace tub::chemistry {
 
 /// What changes per mol/kg more of a total, all others kept (equation 9).
 struct Response {
@@ -42,4 +42,4 @@ class Sensitivity {
   Cholesky factor_;
 };
 
-}  // namespace tub
+}  // namespace tub::chemistry

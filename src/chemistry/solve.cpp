@@ -7,7 +7,7 @@
 
 #include "base/error.h"
 
-namespace tub {
+namespace tub::chemistry {
 namespace {
 
 constexpr int most_steps = 200;
@@ -157,4 +157,4 @@ int solve(MassBalance& balance) {
   throw_not_converged(balance);
 }
 
-}  // namespace tub
+}  // namespace tub::chemistry

@@ -3,7 +3,7 @@
 
 #include "chemistry/mass_balance.h"
 
-namespace tub {
+namespace tub::chemistry {
 
 /// A Cholesky factor of a symmetric positive definite matrix.
 class Cholesky {
@@ -26,4 +26,4 @@ class Cholesky {
 /// Throws:  Error if the water is too concentrated for the activity model, or does not converge
 int solve(MassBalance& balance);
 
-}  // namespace tub
+}  // namespace tub::chemistry

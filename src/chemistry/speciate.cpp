@@ -2,7 +2,7 @@
 
 #include "chemistry/solve.h"
 
-namespace tub {
+namespace tub::chemistry {
 
 Speciation speciate(const Water& water, const SpeciesTable& table) {
   MassBalance balance(water, table, {});
@@ -16,4 +16,4 @@ Speciation speciate(const Water& water, const SpeciesTable& table, const Speciat
   return balance.result(solve(balance));
 }
 
-}  // namespace tub
+}  // namespace tub::chemistry

@@ -6,7 +6,7 @@
 #include "chemistry/species_table.h"
 #include "chemistry/water.h"
 
-namespace tub {
+namespace tub::chemistry {
 
 /// The species of one water. Arrays are indexed as SpeciesTable::species(); a species of which
 /// there is none has molality 0.
@@ -28,4 +28,4 @@ Speciation speciate(const Water& water, const SpeciesTable& table);
 /// The same, started from the species of a similar water: fewer steps, same result.
 Speciation speciate(const Water& water, const SpeciesTable& table, const Speciation& near);
 
-}  // namespace tub
+}  // namespace tub::chemistry

@@ -6,7 +6,7 @@
 #include "chemistry/operations.h"
 #include "chemistry/warm_balance.h"
 
-namespace tub {
+namespace tub::chemistry {
 
 SpeciationSeries::SpeciationSeries(const SpeciesTable& table)
     : table_(&table),
@@ -33,4 +33,4 @@ Water SpeciationSeries::in_air(const Water& water, double log10_pco2_atm) {
   return result;
 }
 
-}  // namespace tub
+}  // namespace tub::chemistry

@@ -5,7 +5,7 @@
 
 #include "chemistry/speciate.h"
 
-namespace tub {
+namespace tub::chemistry {
 
 class WarmBalance;
 
@@ -28,4 +28,4 @@ class SpeciationSeries {
   std::unique_ptr<WarmBalance> in_air_;
 };
 
-}  // namespace tub
+}  // namespace tub::chemistry

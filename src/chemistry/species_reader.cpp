@@ -8,7 +8,7 @@
 #include "chemistry/reaction.h"
 #include "chemistry/species_table.h"
 
-namespace tub {
+namespace tub::chemistry {
 namespace {
 
 constexpr double joules_per_mole_kelvin = 8.314462618;  // exact by the SI of 2019
@@ -293,4 +293,4 @@ SpeciesTable SpeciesTable::parse(std::string_view text, const std::string& filen
   return table;
 }
 
-}  // namespace tub
+}  // namespace tub::chemistry

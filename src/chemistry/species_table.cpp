@@ -7,7 +7,7 @@
 #include "base/error.h"
 #include "base/nearest.h"
 
-namespace tub {
+namespace tub::chemistry {
 namespace {
 
 [[noreturn]] void throw_missing(std::string_view kind, std::string_view name) {
@@ -69,4 +69,4 @@ const Compound& SpeciesTable::compound(std::string_view formula) const {
                          suggestion(formula, known)});
 }
 
-}  // namespace tub
+}  // namespace tub::chemistry

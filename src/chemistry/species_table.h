@@ -15,7 +15,7 @@
 #include "chemistry/log_k.h"
 #include "chemistry/water.h"
 
-namespace tub {
+namespace tub::chemistry {
 
 /// The most species that a table may have, so that a speciation needs no allocation.
 inline constexpr std::size_t max_species = 64;
@@ -155,4 +155,4 @@ class SpeciesTable {
   ConductivityRow conductivity_;
 };
 
-}  // namespace tub
+}  // namespace tub::chemistry

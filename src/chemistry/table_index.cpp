@@ -9,7 +9,7 @@
 #include "base/node.h"
 #include "base/text.h"
 
-namespace tub {
+namespace tub::chemistry {
 namespace {
 
 std::vector<FactorRow> read_rows(const Node& parent, std::string_view name) {
@@ -135,4 +135,4 @@ double langelier_closed_form(const IndexInputs& inputs) {
   return inputs.ph - (9.3 + a + b - c - d);
 }
 
-}  // namespace tub
+}  // namespace tub::chemistry

@@ -9,7 +9,7 @@
 
 #include "units/quantity.h"
 
-namespace tub {
+namespace tub::chemistry {
 
 /// How a factor is taken from its table; results differ by up to 0.1.
 enum class LookUp {
@@ -69,4 +69,4 @@ TableIndex table_index(const IndexInputs& inputs, LookUp look_up, const IndexTab
 /// Throws: Error if hardness, alkalinity or dissolved solids are not above 0
 double langelier_closed_form(const IndexInputs& inputs);
 
-}  // namespace tub
+}  // namespace tub::chemistry

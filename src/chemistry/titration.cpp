@@ -6,7 +6,7 @@
 #include "chemistry/alkalinity_lack.h"
 #include "chemistry/measures.h"
 
-namespace tub {
+namespace tub::chemistry {
 namespace {
 
 double acid_taken(Dechlorination dechlorination) {
@@ -59,4 +59,4 @@ double chlorine_reading_of_bromine(double mg_l_as_br2) {
   return mg_l_as_br2 * grams_per_mole(Component::chlorine) / grams_per_mole(Component::bromine);
 }
 
-}  // namespace tub
+}  // namespace tub::chemistry

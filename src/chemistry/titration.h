@@ -3,7 +3,7 @@
 
 #include "chemistry/operations.h"
 
-namespace tub {
+namespace tub::chemistry {
 
 /// What the thiosulfate of a kit makes of an oxidant (equations 24 and 25). In excess, near
 /// neutral, both happen: the two are the ends of what a kit may see.
@@ -25,4 +25,4 @@ double titrated_alkalinity_mg_l(const Water& water, Dechlorination dechlorinatio
 double bromine_from_chlorine_reading(double mg_l_as_cl2);
 double chlorine_reading_of_bromine(double mg_l_as_br2);
 
-}  // namespace tub
+}  // namespace tub::chemistry

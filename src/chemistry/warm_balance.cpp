@@ -2,7 +2,7 @@
 
 #include "base/error.h"
 
-namespace tub {
+namespace tub::chemistry {
 
 const MassBalance& WarmBalance::solved(const Water& water, std::span<const Imposed> imposed) {
   try {
@@ -27,4 +27,4 @@ void WarmBalance::prepare(const Water& water, std::span<const Imposed> imposed) 
   for (const Imposed& given : imposed) balance_->log_activity(given.component) = given.log_activity;
 }
 
-}  // namespace tub
+}  // namespace tub::chemistry

@@ -6,7 +6,7 @@
 
 #include "chemistry/solve.h"
 
-namespace tub {
+namespace tub::chemistry {
 
 /// Solves each water from where the last one was, its equations kept where they are the same.
 class WarmBalance {
@@ -28,4 +28,4 @@ class WarmBalance {
   int steps_ = 0;
 };
 
-}  // namespace tub
+}  // namespace tub::chemistry

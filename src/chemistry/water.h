@@ -7,7 +7,7 @@
 
 #include "units/quantity.h"
 
-namespace tub {
+namespace tub::chemistry {
 
 /// What no mixing, heating or acid can make or destroy. Alkalinity is the acid-neutralising
 /// capacity against CO2, H3BO3, HOCl, HOBr, H3Cy and HSO5-: the charge of the strong cations less
@@ -107,4 +107,4 @@ struct Water {
   friend bool operator==(const Water&, const Water&) = default;
 };
 
-}  // namespace tub
+}  // namespace tub::chemistry

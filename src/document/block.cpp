@@ -5,7 +5,7 @@
 #include <array>
 #include <cstddef>
 
-namespace tub {
+namespace tub::document {
 namespace {
 
 const std::array<std::string, 11> names = {"gloves",        "goggles",        "mask",
@@ -41,4 +41,4 @@ std::optional<Pictogram> pictogram_named(std::string_view name) {
 
 std::span<const std::string> pictogram_names() { return names; }
 
-}  // namespace tub
+}  // namespace tub::document

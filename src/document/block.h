@@ -11,7 +11,7 @@
 
 #include "document/words.h"
 
-namespace tub {
+namespace tub::document {
 
 struct Block;
 
@@ -309,4 +309,4 @@ struct Block {
   std::string where;  ///< its place in the template, for messages
 };
 
-}  // namespace tub
+}  // namespace tub::document

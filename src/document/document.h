@@ -6,7 +6,7 @@
 
 #include "document/block.h"
 
-namespace tub {
+namespace tub::document {
 
 /// Alternative texts of what is drawn wherever it stands.
 struct Alternatives {
@@ -51,4 +51,4 @@ struct Document {
   Properties properties;
 };
 
-}  // namespace tub
+}  // namespace tub::document

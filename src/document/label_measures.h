@@ -3,7 +3,9 @@
 
 #include <vector>
 
-namespace tub {
+#include "base/modules.h"
+
+namespace tub::document {
 
 /// Taken from a laid-out label, or again from its file.
 struct LabelMeasures {
@@ -16,4 +18,4 @@ struct LabelMeasures {
   int colourless_frames = 0;               ///< pictograms whose frame is not red
 };
 
-}  // namespace tub
+}  // namespace tub::document

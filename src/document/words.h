@@ -7,7 +7,9 @@
 #include <variant>
 #include <vector>
 
-namespace tub {
+#include "base/modules.h"
+
+namespace tub::document {
 
 // All texts are UTF-8, formatted for one language: thin no-break spaces (U+202F) before units, real
 // minus and multiplication signs, en dashes in ranges. A soft hyphen (U+00AD) allows a break inside
@@ -72,4 +74,4 @@ inline Words plain(std::string text) {
 /// The inline parts' texts, one after the other; marks that are drawn leave nothing.
 std::string text_of(const Words& words);
 
-}  // namespace tub
+}  // namespace tub::document

@@ -8,7 +8,7 @@
 #include "export/pixels.h"
 #include "export/png_writer.h"
 
-namespace tub {
+namespace tub::exporting {
 namespace {
 
 /// Luma of a colour, 0 to 255. Source: ITU-R BT.601 weights, in thousandths.
@@ -80,4 +80,4 @@ std::string to_bitmap(const Page& page, const FontSet& fonts, double dots_per_in
                    });
 }
 
-}  // namespace tub
+}  // namespace tub::exporting

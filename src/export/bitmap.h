@@ -5,7 +5,7 @@
 
 #include "layout/pages/page.h"
 
-namespace tub {
+namespace tub::exporting {
 
 enum class BitmapFormat { png, pbm };
 
@@ -17,4 +17,4 @@ enum class BitmapFormat { png, pbm };
 std::string to_bitmap(const Page& page, const FontSet& fonts, double dots_per_inch,
                       BitmapFormat format);
 
-}  // namespace tub
+}  // namespace tub::exporting

@@ -7,7 +7,7 @@
 
 #include "base/error.h"
 
-namespace tub {
+namespace tub::exporting {
 namespace {
 
 // What Cairo's face lives on. Cairo keeps scaled fonts in a cache of its own beyond the last
@@ -59,4 +59,4 @@ CairoFace cairo_face(const Font& font) {
   return face;
 }
 
-}  // namespace tub
+}  // namespace tub::exporting

@@ -8,7 +8,7 @@
 // NOLINTNEXTLINE(bugprone-reserved-identifier): as <cairo.h> declares it
 typedef struct _cairo_font_face cairo_font_face_t;
 
-namespace tub {
+namespace tub::exporting {
 
 struct CairoFaceDeleter {
   void operator()(cairo_font_face_t* face) const;
@@ -20,4 +20,4 @@ using CairoFace = std::unique_ptr<cairo_font_face_t, CairoFaceDeleter>;
 /// Throws: Error (the machine's fault) if FreeType cannot read it
 CairoFace cairo_face(const Font& font);
 
-}  // namespace tub
+}  // namespace tub::exporting

@@ -15,7 +15,7 @@
 #include "export/drawable.h"
 #include "export/png_reader.h"
 
-namespace tub {
+namespace tub::exporting {
 namespace {
 
 /// Both ends of something along one axis, in points.
@@ -238,4 +238,4 @@ void require_success(int cairo_status, const Page& page) {
       .fault = Fault::machine});
 }
 
-}  // namespace tub
+}  // namespace tub::exporting

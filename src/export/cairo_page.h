@@ -6,7 +6,7 @@
 // NOLINTNEXTLINE(bugprone-reserved-identifier): as <cairo.h> declares it
 typedef struct _cairo cairo_t;
 
-namespace tub {
+namespace tub::exporting {
 
 /// How outlines and lines meet the surface's grid.
 enum class Raster {
@@ -25,4 +25,4 @@ void draw_page(cairo_t* context, const Page& page, const FontSet& fonts, Raster 
 /// Throws: Error (the machine's fault) naming the page, unless the status is Cairo's success
 void require_success(int cairo_status, const Page& page);
 
-}  // namespace tub
+}  // namespace tub::exporting

@@ -8,7 +8,7 @@
 #include "base/error.h"
 #include "base/text.h"
 
-namespace tub {
+namespace tub::exporting {
 namespace {
 
 [[noreturn]] void refuse(const std::string& what, const TextRun& run) {
@@ -32,4 +32,4 @@ std::u32string drawable(const TextRun& run, const Font& font) {
   return *characters;
 }
 
-}  // namespace tub
+}  // namespace tub::exporting

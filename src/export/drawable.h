@@ -5,7 +5,7 @@
 
 #include "layout/pages/page.h"
 
-namespace tub {
+namespace tub::exporting {
 
 /// The run's characters, all of which the face has.
 ///
@@ -13,4 +13,4 @@ namespace tub {
 ///         not UTF-8, or naming the first character that the face lacks
 std::u32string drawable(const TextRun& run, const Font& font);
 
-}  // namespace tub
+}  // namespace tub::exporting

@@ -10,7 +10,7 @@
 
 #include "base/text.h"
 
-namespace tub {
+namespace tub::exporting {
 namespace {
 
 std::string quoted(std::string_view text) {
@@ -154,4 +154,4 @@ std::string dump_text(std::span<const Page> pages) {
   return out;
 }
 
-}  // namespace tub
+}  // namespace tub::exporting

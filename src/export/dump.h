@@ -6,7 +6,7 @@
 
 #include "layout/pages/page.h"
 
-namespace tub {
+namespace tub::exporting {
 
 /// Every page's structure tree in reading order, each element with its items below it, then the
 /// items that belong to none. Positions, widths and sizes to 0.01 pt, y downwards, as laid out.
@@ -22,4 +22,4 @@ namespace tub {
 /// around its points, control points included.
 std::string dump_text(std::span<const Page> pages);
 
-}  // namespace tub
+}  // namespace tub::exporting

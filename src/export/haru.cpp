@@ -16,7 +16,7 @@
 // shape is that of this version.
 static_assert(HPDF_VERSION_ID == 20300, "check haru.cpp and pdf_drawing.cpp against this libharu");
 
-namespace tub {
+namespace tub::exporting {
 
 /// A font file, and how far it is read.
 struct HaruFontBytes {
@@ -150,4 +150,4 @@ std::string HaruDocument::bytes() const {
   return out;
 }
 
-}  // namespace tub
+}  // namespace tub::exporting

@@ -12,7 +12,7 @@ struct _HPDF_Doc_Rec;
 struct _HPDF_Dict_Rec;
 // NOLINTEND(bugprone-reserved-identifier)
 
-namespace tub {
+namespace tub::exporting {
 
 /// A document of libharu without compression: libqpdf compresses what it writes.
 class HaruDocument {
@@ -44,4 +44,4 @@ class HaruDocument {
   _HPDF_Doc_Rec* document_;
 };
 
-}  // namespace tub
+}  // namespace tub::exporting

@@ -7,7 +7,7 @@
 #include "export/pdf_drawing.h"
 #include "export/pdf_finishing.h"
 
-namespace tub {
+namespace tub::exporting {
 namespace {
 
 // An array of a PDF/A-1 file has at most 8,191 members (ISO 19005-1, 6.1.12), and the structure
@@ -32,4 +32,4 @@ std::string to_pdf(std::span<const Page> pages, const FontSet& fonts, const PdfR
   return finish_pdf(draw_pdf(pages, fonts), pages, resources, properties, fonts);
 }
 
-}  // namespace tub
+}  // namespace tub::exporting

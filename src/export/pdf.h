@@ -8,7 +8,7 @@
 #include "export/pdf_resources.h"
 #include "layout/pages/page.h"
 
-namespace tub {
+namespace tub::exporting {
 
 /// The pages as one file: PDF 1.4, PDF/A-1b, tagged, fonts embedded, no scaling when printed.
 /// The same pages, faces, resources and properties give the same bytes.
@@ -20,4 +20,4 @@ namespace tub {
 std::string to_pdf(std::span<const Page> pages, const FontSet& fonts, const PdfResources& resources,
                    const PdfProperties& properties);
 
-}  // namespace tub
+}  // namespace tub::exporting

@@ -13,7 +13,7 @@
 #include "export/haru.h"
 #include "export/png_reader.h"
 
-namespace tub {
+namespace tub::exporting {
 namespace {
 
 HPDF_REAL real(double value) { return static_cast<HPDF_REAL>(value); }
@@ -276,4 +276,4 @@ std::string_view structure_type(const Element& element) {
   return "";
 }
 
-}  // namespace tub
+}  // namespace tub::exporting

@@ -8,7 +8,7 @@
 
 #include "layout/pages/page.h"
 
-namespace tub {
+namespace tub::exporting {
 
 struct DrawnFace {
   Face face = Face::regular;
@@ -36,4 +36,4 @@ Drawing draw_pdf(std::span<const Page> pages, const FontSet& fonts);
 /// The name of an element's kind in a PDF, without its slash: "H1", "TD".
 std::string_view structure_type(const Element& element);
 
-}  // namespace tub
+}  // namespace tub::exporting

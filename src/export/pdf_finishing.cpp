@@ -12,7 +12,7 @@
 #include "base/error.h"
 #include "export/pdf_tags.h"
 
-namespace tub {
+namespace tub::exporting {
 namespace {
 
 using Object = QPDFObjectHandle;
@@ -180,4 +180,4 @@ std::string finish_pdf(const Drawing& drawing, std::span<const Page> pages,
   }
 }
 
-}  // namespace tub
+}  // namespace tub::exporting

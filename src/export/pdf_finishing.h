@@ -8,7 +8,7 @@
 #include "export/pdf_properties.h"
 #include "export/pdf_resources.h"
 
-namespace tub {
+namespace tub::exporting {
 
 /// The drawing with all that libharu leaves out or writes badly: tags, metadata, language, page
 /// boxes, colour profile, readable character maps, dates and file identifier that depend on the
@@ -19,4 +19,4 @@ std::string finish_pdf(const Drawing& drawing, std::span<const Page> pages,
                        const PdfResources& resources, const PdfProperties& properties,
                        const FontSet& fonts);
 
-}  // namespace tub
+}  // namespace tub::exporting

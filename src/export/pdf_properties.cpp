@@ -8,7 +8,7 @@
 
 #include "base/text.h"
 
-namespace tub {
+namespace tub::exporting {
 namespace {
 
 std::string escaped(std::string_view text) {
@@ -77,4 +77,4 @@ std::string xmp_packet(const PdfProperties& properties) {
   return packet;
 }
 
-}  // namespace tub
+}  // namespace tub::exporting

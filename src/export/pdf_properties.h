@@ -5,7 +5,7 @@
 
 #include "layout/pages/page.h"
 
-namespace tub {
+namespace tub::exporting {
 
 /// What a PDF says about itself. The same properties and pages give the same bytes.
 struct PdfProperties {
@@ -31,4 +31,4 @@ std::string pdf_date(const Date& date);
 /// Source: Adobe XMP specification (2005) part 1; ISO 19005-1, 6.7
 std::string xmp_packet(const PdfProperties& properties);
 
-}  // namespace tub
+}  // namespace tub::exporting

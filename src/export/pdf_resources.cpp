@@ -1,7 +1,7 @@
 // The parts that are the same in every PDF, prepared when the program is built.
 #include "export/pdf_resources.h"
 
-namespace tub {
+namespace tub::exporting {
 
 PdfResources read_pdf_resources(const std::function<std::string(const std::string&)>& file) {
   const auto tables = [&file](const std::string& face) {
@@ -11,4 +11,4 @@ PdfResources read_pdf_resources(const std::function<std::string(const std::strin
   return {tables("regular"), tables("bold"), file("srgb.icc")};
 }
 
-}  // namespace tub
+}  // namespace tub::exporting

@@ -6,7 +6,7 @@
 
 #include "layout/type/font.h"
 
-namespace tub {
+namespace tub::exporting {
 
 /// Streams about one prepared face, deflated. A code of the text is its character's number.
 struct PdfFaceTables {
@@ -28,4 +28,4 @@ struct PdfResources {
 /// file:   the bytes of the file of a name, such as "regular.tounicode"; throws if there is none
 PdfResources read_pdf_resources(const std::function<std::string(const std::string&)>& file);
 
-}  // namespace tub
+}  // namespace tub::exporting

@@ -5,7 +5,7 @@
 
 #include <qpdf/QPDF.hh>
 
-namespace tub {
+namespace tub::exporting {
 namespace {
 
 using Object = QPDFObjectHandle;
@@ -98,4 +98,4 @@ void add_tags(QPDF& file, const Drawing& drawing, std::span<const Page> pages,
   file.getRoot().replaceKey("/StructTreeRoot", root);
 }
 
-}  // namespace tub
+}  // namespace tub::exporting

@@ -8,7 +8,7 @@
 
 class QPDF;
 
-namespace tub {
+namespace tub::exporting {
 
 /// Adds the tree to a drawing's file: one document, in it one section a page with the page's
 /// elements, and from each marked content the way back to its element.
@@ -18,4 +18,4 @@ namespace tub {
 void add_tags(QPDF& file, const Drawing& drawing, std::span<const Page> pages,
               const std::string& language);
 
-}  // namespace tub
+}  // namespace tub::exporting

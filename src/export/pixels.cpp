@@ -10,7 +10,7 @@
 #include "base/error.h"
 #include "export/cairo_handles.h"
 
-namespace tub {
+namespace tub::exporting {
 namespace {
 
 int pixels_along(double points, double dots_per_inch) {
@@ -49,4 +49,4 @@ Pixels draw_pixels(const Page& page, const FontSet& fonts, double dots_per_inch,
   return pixels;
 }
 
-}  // namespace tub
+}  // namespace tub::exporting

@@ -7,7 +7,7 @@
 #include "export/cairo_page.h"
 #include "layout/pages/page.h"
 
-namespace tub {
+namespace tub::exporting {
 
 /// Rows of pixels from the top, each 0xRRGGBB.
 struct Pixels {
@@ -27,4 +27,4 @@ struct Pixels {
 ///         Cairo cannot draw it
 Pixels draw_pixels(const Page& page, const FontSet& fonts, double dots_per_inch, Raster raster);
 
-}  // namespace tub
+}  // namespace tub::exporting

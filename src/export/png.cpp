@@ -4,7 +4,7 @@
 #include "export/pixels.h"
 #include "export/png_writer.h"
 
-namespace tub {
+namespace tub::exporting {
 
 std::string to_png(const Page& page, const FontSet& fonts, double dots_per_inch) {
   const Pixels pixels = draw_pixels(page, fonts, dots_per_inch, Raster::smooth);
@@ -22,4 +22,4 @@ std::string to_png(const Page& page, const FontSet& fonts, double dots_per_inch)
                    fill_row);
 }
 
-}  // namespace tub
+}  // namespace tub::exporting

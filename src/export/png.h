@@ -5,7 +5,7 @@
 
 #include "layout/pages/page.h"
 
-namespace tub {
+namespace tub::exporting {
 
 /// The page as a 24-bit PNG that states its resolution. The same page gives the same bytes.
 ///
@@ -13,4 +13,4 @@ namespace tub {
 /// Throws: Error (the machine's fault) if Cairo cannot draw it or libpng cannot write it
 std::string to_png(const Page& page, const FontSet& fonts, double dots_per_inch);
 
-}  // namespace tub
+}  // namespace tub::exporting

@@ -11,7 +11,7 @@
 
 #include "base/error.h"
 
-namespace tub {
+namespace tub::exporting {
 namespace {
 
 cairo_status_t next_bytes(void* left, unsigned char* out, unsigned int count) {
@@ -75,4 +75,4 @@ Surface surface_of_png(std::string_view bytes) {
       .fault = Fault::machine});
 }
 
-}  // namespace tub
+}  // namespace tub::exporting

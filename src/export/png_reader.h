@@ -7,7 +7,7 @@
 
 #include "export/cairo_handles.h"
 
-namespace tub {
+namespace tub::exporting {
 
 /// A picture on white paper: rows from the top, three bytes a pixel (red, green, blue).
 struct Picture24 {
@@ -24,4 +24,4 @@ std::optional<Picture24> read_png(std::string_view bytes);
 /// Throws: Error (the machine's fault) if the bytes are none or are damaged
 Surface surface_of_png(std::string_view bytes);
 
-}  // namespace tub
+}  // namespace tub::exporting

@@ -10,7 +10,7 @@
 
 #include "base/error.h"
 
-namespace tub {
+namespace tub::exporting {
 namespace {
 
 constexpr double metres_an_inch = 0.0254;
@@ -99,4 +99,4 @@ std::string write_png(const PngLayout& layout, const PngRow& fill_row) {
   return out;
 }
 
-}  // namespace tub
+}  // namespace tub::exporting

@@ -4,7 +4,9 @@
 #include <functional>
 #include <string>
 
-namespace tub {
+#include "base/modules.h"
+
+namespace tub::exporting {
 
 enum class PngShades {
   colour,       ///< three bytes a pixel: red, green, blue
@@ -27,4 +29,4 @@ using PngRow = std::function<void(int y, unsigned char* samples)>;
 /// Throws: Error (the machine's fault) with libpng's message
 std::string write_png(const PngLayout& layout, const PngRow& fill_row);
 
-}  // namespace tub
+}  // namespace tub::exporting

@@ -11,7 +11,7 @@
 #include "export/cairo_handles.h"
 #include "export/cairo_page.h"
 
-namespace tub {
+namespace tub::exporting {
 namespace {
 
 cairo_status_t append(void* out, const unsigned char* bytes, unsigned int count) {
@@ -43,4 +43,4 @@ std::string to_svg(const Page& page, const FontSet& fonts) {
   return without_surface_numbers(std::move(out));
 }
 
-}  // namespace tub
+}  // namespace tub::exporting

@@ -13,7 +13,7 @@
 #include "planning/package.h"
 #include "planning/request.h"
 
-namespace tub {
+namespace tub::job {
 
 /// A picture that the job names; `app` reads its bytes.
 struct LogoFile {
@@ -93,4 +93,4 @@ Outcome<Job> read_job(const NamedText& job, const std::optional<NamedText>& shop
 /// Returns: nothing if the text is no such size
 std::optional<StockRequest> sized_stock(std::string_view text);
 
-}  // namespace tub
+}  // namespace tub::job

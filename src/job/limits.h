@@ -4,7 +4,9 @@
 
 #include <cstddef>
 
-namespace tub::limits {
+#include "base/modules.h"
+
+namespace tub::job::limits {
 
 /// A job or a shop's file, in bytes. A long job with a hundred readings has about 10 kB.
 inline constexpr std::size_t file_bytes = std::size_t{1} << 20U;
@@ -36,4 +38,4 @@ inline constexpr std::size_t picture_files = 100;
 /// Pixels of all pictures of one run: a page of A4 at 600 dots per inch has 34.8 million.
 inline constexpr double pixels = 36e6;
 
-}  // namespace tub::limits
+}  // namespace tub::job::limits

@@ -8,7 +8,7 @@
 #include "base/text.h"
 #include "planning/tables/data_row.h"
 
-namespace tub {
+namespace tub::labels {
 namespace {
 
 using Names = std::vector<std::string>;
@@ -177,4 +177,4 @@ std::vector<std::string> harmonised_codes(const std::vector<ClassifiedSubstance>
   return codes_of_class(entry);
 }
 
-}  // namespace tub
+}  // namespace tub::labels

@@ -8,7 +8,7 @@
 
 #include "planning/tables/provenance.h"
 
-namespace tub {
+namespace tub::labels {
 
 /// From and below which percentage by weight a hazard statement holds.
 struct ConcentrationLimit {
@@ -65,4 +65,4 @@ std::vector<std::string> harmonised_codes(const std::vector<ClassifiedSubstance>
                                           std::string_view product,
                                           const std::optional<PackageStrength>& strength);
 
-}  // namespace tub
+}  // namespace tub::labels

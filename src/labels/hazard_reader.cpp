@@ -6,7 +6,7 @@
 #include "labels/hazards.h"
 #include "planning/tables/data_row.h"
 
-namespace tub {
+namespace tub::labels {
 namespace {
 
 using Names = std::vector<std::string>;
@@ -88,4 +88,4 @@ HazardTable parse_hazards(std::string_view text, const std::string& file) {
   return table;
 }
 
-}  // namespace tub
+}  // namespace tub::labels

@@ -6,7 +6,7 @@
 
 #include "base/nearest.h"
 
-namespace tub {
+namespace tub::labels {
 namespace {
 
 using Names = std::vector<std::string>;
@@ -168,4 +168,4 @@ std::vector<std::string> may_be_left_out(std::span<const std::string> codes,
   return result;
 }
 
-}  // namespace tub
+}  // namespace tub::labels

@@ -11,7 +11,7 @@
 #include "labels/rules.h"
 #include "planning/tables/product.h"
 
-namespace tub {
+namespace tub::labels {
 
 /// A hazard statement, and what follows from it.
 struct LabelHazard {
@@ -81,4 +81,4 @@ std::vector<std::string> may_be_left_out(std::span<const std::string> codes,
                                          const HazardTable& table, const LabelRules& rules,
                                          double litres);
 
-}  // namespace tub
+}  // namespace tub::labels

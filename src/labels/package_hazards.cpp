@@ -3,7 +3,7 @@
 #include <array>
 #include <optional>
 
-namespace tub {
+namespace tub::labels {
 namespace {
 
 struct PictogramRow {
@@ -48,4 +48,4 @@ std::vector<std::string> codes_of(const ShelfItem& item, bool has_own_statements
   return harmonised_codes(tables.substances, item.product.id, strength);
 }
 
-}  // namespace tub
+}  // namespace tub::labels

@@ -8,7 +8,7 @@
 #include "labels/tables.h"
 #include "planning/tables/product.h"
 
-namespace tub {
+namespace tub::labels {
 
 /// The pictogram of the sheets for a GHS code: "GHS05" is "ghs_corrosion"; empty: none.
 std::string_view pictogram_for(std::string_view ghs_code);
@@ -22,4 +22,4 @@ double active_chlorine_percent(const Product& product);
 std::vector<std::string> codes_of(const ShelfItem& item, bool has_own_statements,
                                   bool has_own_strength, const LabelTables& tables);
 
-}  // namespace tub
+}  // namespace tub::labels

@@ -10,7 +10,7 @@
 #include "base/text.h"
 #include "planning/tables/data_row.h"
 
-namespace tub {
+namespace tub::labels {
 namespace {
 
 using Names = std::vector<std::string>;
@@ -235,4 +235,4 @@ std::vector<std::string> missing_of_supplier(const std::map<std::string, std::st
   return missing;
 }
 
-}  // namespace tub
+}  // namespace tub::labels

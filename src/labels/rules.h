@@ -11,7 +11,7 @@
 #include "document/label_measures.h"
 #include "planning/tables/provenance.h"
 
-namespace tub {
+namespace tub::labels {
 
 /// What a label must measure on packages up to a volume.
 struct LabelSize {
@@ -68,4 +68,4 @@ LabelFindings check_label(const LabelMeasures& label, const LabelRules& rules, d
 std::vector<std::string> missing_of_supplier(const std::map<std::string, std::string>& supplier,
                                              const LabelRules& rules);
 
-}  // namespace tub
+}  // namespace tub::labels

@@ -10,7 +10,7 @@
 #include "base/node.h"
 #include "planning/tables/data_row.h"
 
-namespace tub {
+namespace tub::labels {
 namespace {
 
 using Names = std::vector<std::string>;
@@ -150,4 +150,4 @@ std::vector<std::string> protection_parts(std::span<const std::string> signs) {
   return found;
 }
 
-}  // namespace tub
+}  // namespace tub::labels

@@ -10,7 +10,7 @@
 #include "base/error.h"
 #include "planning/tables/product.h"
 
-namespace tub {
+namespace tub::labels {
 
 /// The law whose words a statement has.
 enum class StatementLaw { clp, hazcom };
@@ -56,4 +56,4 @@ class LabelStatements {
 /// eyes, "face_shield" face, "apron" clothing.
 std::vector<std::string> protection_parts(std::span<const std::string> signs);
 
-}  // namespace tub
+}  // namespace tub::labels

@@ -8,7 +8,7 @@
 #include "labels/rules.h"
 #include "labels/statements.h"
 
-namespace tub {
+namespace tub::labels {
 
 struct LabelTables {
   std::vector<LabelRules> rules;
@@ -17,4 +17,4 @@ struct LabelTables {
   std::vector<ClassifiedSubstance> substances;
 };
 
-}  // namespace tub
+}  // namespace tub::labels

@@ -4,7 +4,7 @@
 #include <set>
 #include <string>
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 Citation cite(std::string id, const Provenance& source) {
@@ -78,4 +78,4 @@ std::vector<Citation> citations(const Situation& situation, const Plan& plan) {
   return all;
 }
 
-}  // namespace tub
+}  // namespace tub::planning

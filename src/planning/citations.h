@@ -5,9 +5,9 @@
 
 #include "planning/situation.h"
 
-namespace tub {
+namespace tub::planning {
 
 /// One entry for the targets, the gate, each product used, the retest and each assumption.
 std::vector<Citation> citations(const Situation& situation, const Plan& plan);
 
-}  // namespace tub
+}  // namespace tub::planning

@@ -6,7 +6,7 @@
 
 #include "planning/tables/country.h"
 
-namespace tub {
+namespace tub::planning {
 
 struct CalendarDate {
   int year = 2000;
@@ -41,4 +41,4 @@ struct Heading {
   UnitSystem measures_in = UnitSystem::metric;  ///< litres and °C, or US gallons and °F
 };
 
-}  // namespace tub
+}  // namespace tub::planning

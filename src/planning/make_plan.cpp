@@ -16,7 +16,7 @@
 #include "planning/steps/waits.h"
 #include "planning/water/active_sanitizer.h"
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 Drift drift_of(const Situation& situation, const Water& final) {
@@ -177,4 +177,4 @@ Plan make_plan(const PlanRequest& request, const PlanningData& data, const Speci
   return plan;
 }
 
-}  // namespace tub
+}  // namespace tub::planning

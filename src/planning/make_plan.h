@@ -5,7 +5,7 @@
 #include "planning/plan.h"
 #include "planning/request.h"
 
-namespace tub {
+namespace tub::planning {
 
 /// The plan that brings this water to its targets, or as near as this shelf can.
 ///
@@ -15,4 +15,4 @@ namespace tub {
 ///         at no place of the plan
 Plan make_plan(const PlanRequest& request, const PlanningData& data, const SpeciesTable& species);
 
-}  // namespace tub
+}  // namespace tub::planning

@@ -9,7 +9,7 @@
 #include "planning/heading.h"
 #include "planning/tables/product.h"
 
-namespace tub {
+namespace tub::planning {
 
 struct Package {
   /// Where the container goes. An owner's package keeps its maker's label.
@@ -35,4 +35,4 @@ struct Package {
   std::string where;                ///< for messages
 };
 
-}  // namespace tub
+}  // namespace tub::planning

@@ -14,7 +14,7 @@
 #include "planning/tables/measure.h"
 #include "planning/tables/targets.h"
 
-namespace tub {
+namespace tub::planning {
 
 /// A band that may be open at an end: hardness at least 200, alkalinity at most 150.
 struct Limits {
@@ -213,4 +213,4 @@ struct Plan {
   std::vector<Citation> sources;
 };
 
-}  // namespace tub
+}  // namespace tub::planning

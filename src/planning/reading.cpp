@@ -1,6 +1,6 @@
 #include "planning/reading.h"
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 struct Row {
@@ -46,4 +46,4 @@ double value_of(Reading reading, const WaterState& state) {
   return state.dissolved_solids_mg_l;
 }
 
-}  // namespace tub
+}  // namespace tub::planning

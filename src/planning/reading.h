@@ -10,7 +10,7 @@
 #include "base/interval.h"
 #include "chemistry/readings.h"
 
-namespace tub {
+namespace tub::planning {
 
 /// A reading that a test kit shows and a target set may bound. The order is that of every list.
 enum class Reading {
@@ -53,4 +53,4 @@ double value_of(Reading reading, const WaterState& state);
 template <class T>
 using ByReading = std::map<Reading, T>;
 
-}  // namespace tub
+}  // namespace tub::planning

@@ -6,7 +6,9 @@
 #include <variant>
 #include <vector>
 
-namespace tub {
+#include "base/modules.h"
+
+namespace tub::planning {
 
 /// A code and what it is about; language files hold its words.
 struct Reason {
@@ -18,4 +20,4 @@ struct Reason {
   friend bool operator==(const Reason&, const Reason&) = default;
 };
 
-}  // namespace tub
+}  // namespace tub::planning

@@ -2,7 +2,7 @@
 
 #include "planning/plan.h"
 
-namespace tub {
+namespace tub::planning {
 
 std::optional<double> WaterTest::value(const std::string& key) const {
   const auto found = readings.find(key);
@@ -23,4 +23,4 @@ std::string_view kind_of(const Step& step) {
   return std::visit(Name{}, step.what);
 }
 
-}  // namespace tub
+}  // namespace tub::planning

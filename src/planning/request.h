@@ -16,7 +16,7 @@
 #include "planning/tables/test_method.h"
 #include "planning/tub.h"
 
-namespace tub {
+namespace tub::planning {
 
 /// One reading of a test slip.
 struct MeasuredReading {
@@ -85,4 +85,4 @@ struct PlanningData {
   Assumptions assumptions;
 };
 
-}  // namespace tub
+}  // namespace tub::planning

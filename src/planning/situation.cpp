@@ -5,7 +5,7 @@
 #include <tuple>
 #include <utility>
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 /// Products in an order that no shelf changes: identifier, then strength, then density.
@@ -137,4 +137,4 @@ double Situation::size(const Supply& supply, double mg_l) const {
   return mg_l * request.tub.volume_l / supply.mg_per_size();
 }
 
-}  // namespace tub
+}  // namespace tub::planning

@@ -10,7 +10,7 @@
 #include "planning/water/start_water.h"
 #include "planning/water/uncertainty.h"
 
-namespace tub {
+namespace tub::planning {
 
 /// REQUIRES: the request, the data and the species table outlive this. Not copied or moved: drafts
 /// point to its supplies.
@@ -60,4 +60,4 @@ class Situation {
   Uncertainty uncertainty_;
 };
 
-}  // namespace tub
+}  // namespace tub::planning

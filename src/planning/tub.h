@@ -6,7 +6,7 @@
 
 #include "planning/reason.h"
 
-namespace tub {
+namespace tub::planning {
 
 /// REQUIRES: already checked where the job was read; no number is looked at again.
 struct Tub {
@@ -19,4 +19,4 @@ struct Tub {
   std::vector<Reason> assumed;        ///< what was not said about the vessel
 };
 
-}  // namespace tub
+}  // namespace tub::planning

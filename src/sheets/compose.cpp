@@ -6,7 +6,7 @@
 
 #include <vector>
 
-namespace tub {
+namespace tub::sheets {
 namespace {
 
 // A template says where the logo stands and what it is called; the picture is the heading's.
@@ -58,4 +58,4 @@ Outcome<std::vector<Document>> compose_pieces(const SheetSources& sources,
   return outcome;
 }
 
-}  // namespace tub
+}  // namespace tub::sheets

@@ -6,7 +6,7 @@
 #include "sheets/template/sheet_sources.h"
 #include "sheets/template/sheet_template.h"
 
-namespace tub {
+namespace tub::sheets {
 
 /// The sheet of a plan in one language: everything on it comes from the plan or the heading.
 ///
@@ -28,4 +28,4 @@ Outcome<std::vector<Document>> compose_pieces(const SheetSources& sources,
                                               const SheetTemplate& sheet, const Messages& messages,
                                               const PieceRequest& request);
 
-}  // namespace tub
+}  // namespace tub::sheets

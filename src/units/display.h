@@ -7,6 +7,8 @@
 #include <string_view>
 #include <vector>
 
+#include "base/modules.h"
+
 namespace tub {
 
 /// What is measured. The unit that values are kept in stands beside; mg/L of one kind and of

@@ -3,6 +3,8 @@
 
 #include <compare>
 
+#include "base/modules.h"
+
 namespace tub {
 
 /// An amount of one kind, kept in its SI unit. Kinds that share a dimension do not add.

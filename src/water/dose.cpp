@@ -5,7 +5,7 @@
 #include "base/nearest.h"
 #include "chemistry/dose.h"
 
-namespace tub {
+namespace tub::water {
 namespace {
 
 // A target with the name that it was given.
@@ -124,4 +124,4 @@ std::optional<WaterStep> read_dose(const Node& step, const WaterReading& reading
   };
 }
 
-}  // namespace tub
+}  // namespace tub::water

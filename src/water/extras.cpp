@@ -10,7 +10,7 @@
 #include "chemistry/titration.h"
 #include "water/steps.h"
 
-namespace tub {
+namespace tub::water {
 namespace {
 
 constexpr double kit_end_ph = 4.5;
@@ -85,4 +85,4 @@ std::string spread_as_json(const ReadWater& water, const WaterTables& tables) {
   return "{" + text + "}";
 }
 
-}  // namespace tub
+}  // namespace tub::water

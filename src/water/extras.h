@@ -7,7 +7,7 @@
 #include "chemistry/operations.h"
 #include "water/format.h"
 
-namespace tub {
+namespace tub::water {
 
 /// A water with everything that is known of it.
 struct ReadWater {
@@ -33,4 +33,4 @@ bool needs_spread(const WaterState& state);
 /// `{"hocl_mg_l": 0.01, …}`: 90 % half-widths from the constants alone.
 std::string spread_as_json(const ReadWater& water, const WaterTables& tables);
 
-}  // namespace tub
+}  // namespace tub::water

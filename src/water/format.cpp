@@ -11,7 +11,7 @@
 #include "water/extras.h"
 #include "water/steps.h"
 
-namespace tub {
+namespace tub::water {
 namespace {
 
 using Json = nlohmann::ordered_json;
@@ -161,4 +161,4 @@ WaterAnswer answer_water_line(std::string_view line, std::size_t line_number,
   }
 }
 
-}  // namespace tub
+}  // namespace tub::water

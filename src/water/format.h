@@ -8,7 +8,7 @@
 #include "chemistry/species_table.h"
 #include "chemistry/table_index.h"
 
-namespace tub {
+namespace tub::water {
 
 /// What answers are computed from.
 struct WaterTables {
@@ -32,4 +32,4 @@ WaterAnswer answer_water_line(std::string_view line, std::size_t line_number,
 /// The JSON Schema (2020-12) of a line in and a line out.
 std::string water_schema(const SpeciesTable& table);
 
-}  // namespace tub
+}  // namespace tub::water

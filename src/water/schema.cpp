@@ -6,7 +6,7 @@
 #include "water/format.h"
 #include "water/steps.h"
 
-namespace tub {
+namespace tub::water {
 namespace {
 
 using Json = nlohmann::ordered_json;
@@ -96,4 +96,4 @@ std::string water_schema(const SpeciesTable& table) {
   return schema.dump(2) + "\n";
 }
 
-}  // namespace tub
+}  // namespace tub::water

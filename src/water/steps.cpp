@@ -11,7 +11,7 @@
 #include "chemistry/precipitate.h"
 #include "water/dose.h"
 
-namespace tub {
+namespace tub::water {
 namespace {
 
 using Read = std::optional<WaterStep>;
@@ -209,4 +209,4 @@ std::string json_number(double value) {
   return shortest(value == 0 ? 0 : value);
 }
 
-}  // namespace tub
+}  // namespace tub::water

@@ -10,7 +10,7 @@
 #include "base/node.h"
 #include "chemistry/operations.h"
 
-namespace tub {
+namespace tub::water {
 
 /// What a line says of how its waters are read.
 struct WaterReading {
@@ -53,4 +53,4 @@ Balance read_balance(const Node& node, Balance otherwise);
 /// A number as JSON: the shortest text that reads back the same; null if it is not finite.
 std::string json_number(double value);
 
-}  // namespace tub
+}  // namespace tub::water

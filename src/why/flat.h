@@ -7,6 +7,8 @@
 #include <string_view>
 #include <vector>
 
+#include "base/modules.h"
+
 namespace tub::why {
 
 class Flat {

@@ -11,7 +11,9 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-Json source_json(const Provenance& source) { return {{tub::name_of(source.kind), source.text}}; }
+Json source_json(const Provenance& source) {
+  return {{planning::name_of(source.kind), source.text}};
+}
 
 Json origin_json(const Origin& origin) {
   Json json = {{"kind", name_of(origin.ground)}};

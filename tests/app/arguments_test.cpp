@@ -5,6 +5,7 @@
 #include "app/help.h"
 
 using namespace tub;
+using namespace tub::app;
 
 namespace {
 

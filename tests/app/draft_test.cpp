@@ -14,6 +14,7 @@
 #include <unistd.h>
 
 using namespace tub;
+using namespace tub::app;
 
 namespace {
 

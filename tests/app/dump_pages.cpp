@@ -13,11 +13,11 @@ namespace {
 
 std::string dump(std::vector<std::string> words) {
   words.insert(words.begin(), {"print", "--out", "-"});
-  const tub::Arguments arguments = tub::parse_arguments(words);
-  const tub::Library library(tub::DataFolders{std::string(TUB_BINARY_DIR) + "/share/tubwright",
-                                              arguments.value("--data")});
-  const tub::Job job = tub::load_job(arguments, library.catalogue()).value;
-  return tub::dump_text(tub::printed_pages(arguments, job, library).value);
+  const tub::app::Arguments arguments = tub::app::parse_arguments(words);
+  const tub::app::Library library(tub::app::DataFolders{
+      std::string(TUB_BINARY_DIR) + "/share/tubwright", arguments.value("--data")});
+  const tub::app::Job job = tub::app::load_job(arguments, library.catalogue()).value;
+  return tub::app::dump_text(tub::app::printed_pages(arguments, job, library).value);
 }
 
 }  // namespace

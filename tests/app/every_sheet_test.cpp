@@ -12,6 +12,7 @@
 #include "layout/pages/checks.h"
 
 using namespace tub;
+using namespace tub::app;
 
 namespace {
 

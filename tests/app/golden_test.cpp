@@ -12,6 +12,7 @@
 #include "job/plan/plan_format.h"
 
 using namespace tub;
+using namespace tub::app;
 namespace fs = std::filesystem;
 
 namespace {

@@ -3,6 +3,7 @@
 #include <catch2/catch.hpp>
 
 using namespace tub;
+using namespace tub::app;
 
 TEST_CASE("a paragraph is folded between words and set in below its head") {
   CHECK(paragraph("1.  ", "Fill to the marked line.", 16) == "1.  Fill to the\n    marked line.\n");

@@ -14,6 +14,7 @@
 #include "sheets/template/wording.h"
 
 using namespace tub;
+using namespace tub::app;
 namespace fs = std::filesystem;
 
 namespace {

@@ -6,6 +6,7 @@
 #include <utility>
 
 using namespace tub;
+using namespace tub::chemistry;
 
 TEST_CASE("Debye and Hückel's B agrees with Freeze & Cherry") {
   // Freeze & Cherry 1979, Groundwater, appendix IV: B in 1e8 per cm.

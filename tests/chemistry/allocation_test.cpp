@@ -23,7 +23,7 @@ void operator delete(void* memory, std::size_t) noexcept { std::free(memory); }
 void operator delete(void* memory, const std::nothrow_t&) noexcept { std::free(memory); }
 
 TEST_CASE("a speciation allocates nothing, cold or warm") {
-  using namespace tub;
+  using namespace tub::chemistry;
   const SpeciesTable& table = reference::species();
   const Water water = reference::water(reference::rows("speciation").front());
   const Water dosed = add(water, "NaHCO3", 20, table);

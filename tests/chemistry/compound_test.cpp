@@ -6,6 +6,7 @@
 #include "reference_table.h"
 
 using namespace tub;
+using namespace tub::chemistry;
 using reference::species;
 
 TEST_CASE("what a compound adds is what its formula holds, in water and H+") {

@@ -14,6 +14,7 @@
 #include "reference_table.h"
 
 using namespace tub;
+using namespace tub::chemistry;
 using reference::species;
 
 namespace {

@@ -8,6 +8,7 @@
 #include "reference_table.h"
 
 using namespace tub;
+using namespace tub::chemistry;
 
 namespace {
 

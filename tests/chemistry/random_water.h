@@ -8,7 +8,7 @@
 #include "base/error.h"
 #include "chemistry/operations.h"
 
-namespace tub {
+namespace tub::chemistry {
 
 /// Numbers from a seed: splitmix64 (Steele, Lea & Flood 2014).
 class Dice {
@@ -71,4 +71,4 @@ inline std::optional<Water> random_water(Dice& dice, const SpeciesTable& table) 
   return std::nullopt;
 }
 
-}  // namespace tub
+}  // namespace tub::chemistry

@@ -7,7 +7,7 @@
 
 #include "base/text.h"
 
-namespace tub::reference {
+namespace tub::chemistry::reference {
 namespace {
 
 std::string file_text(const std::string& path) {
@@ -117,4 +117,4 @@ void check_after(const Row& row, const WaterState& state) {
                  {scale * e.tolerance.absolute, scale * e.tolerance.relative});
 }
 
-}  // namespace tub::reference
+}  // namespace tub::chemistry::reference

@@ -7,7 +7,7 @@
 
 #include "chemistry/operations.h"
 
-namespace tub::reference {
+namespace tub::chemistry::reference {
 
 /// One row of a table, by column name.
 class Row {
@@ -45,4 +45,4 @@ struct Tolerance {
 void check_near(const Row& row, const std::string& what, double found, double expected,
                 const Tolerance& tolerance);
 
-}  // namespace tub::reference
+}  // namespace tub::chemistry::reference

@@ -7,6 +7,7 @@
 #include "reference_table.h"
 
 using namespace tub;
+using namespace tub::chemistry;
 using reference::check_after;
 using reference::check_near;
 using reference::Row;

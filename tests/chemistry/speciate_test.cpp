@@ -7,6 +7,7 @@
 #include "reference_table.h"
 
 using namespace tub;
+using namespace tub::chemistry;
 using reference::species;
 
 namespace {

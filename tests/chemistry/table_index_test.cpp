@@ -11,6 +11,7 @@
 #include "reference_table.h"
 
 using namespace tub;
+using namespace tub::chemistry;
 
 namespace {
 

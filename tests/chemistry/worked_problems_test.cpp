@@ -12,6 +12,7 @@
 #include "units/quantity.h"
 
 using namespace tub;
+using namespace tub::chemistry;
 using reference::species;
 
 namespace {

@@ -11,7 +11,7 @@
 #include "layout/blocks/qr.h"
 #include "layout/type/style.h"
 
-namespace tub {
+namespace tub::exporting {
 namespace {
 
 constexpr double resolutions[] = {203, 300, 600};
@@ -158,4 +158,4 @@ TEST_CASE("type of every ink that sheets use is printed black, its strokes unbro
 }
 
 }  // namespace
-}  // namespace tub
+}  // namespace tub::exporting

@@ -12,7 +12,7 @@
 #include "export_test.h"
 #include "layout/blocks/qr.h"
 
-namespace tub {
+namespace tub::exporting {
 namespace {
 
 constexpr double point_per_mm = 72 / 25.4;
@@ -94,4 +94,4 @@ TEST_CASE("a reader of codes reads the PDF, rasterised as a label printer would"
 }
 
 }  // namespace
-}  // namespace tub
+}  // namespace tub::exporting

@@ -6,7 +6,7 @@
 
 #include "export_test.h"
 
-namespace tub {
+namespace tub::exporting {
 namespace {
 
 TEST_CASE("a dump names elements in reading order, each with its items, then the artifacts") {
@@ -57,4 +57,4 @@ TEST_CASE("a dump has as many item lines as the pages have items") {
 }
 
 }  // namespace
-}  // namespace tub
+}  // namespace tub::exporting

@@ -5,7 +5,7 @@
 #include <sstream>
 #include <stdexcept>
 
-namespace tub {
+namespace tub::exporting {
 namespace {
 
 constexpr Colour black{0, 0, 0};
@@ -198,4 +198,4 @@ std::string sample_pdf(std::span<const Page> pages) {
                  .producer = "tubwright 0.1.0"});
 }
 
-}  // namespace tub
+}  // namespace tub::exporting

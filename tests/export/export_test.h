@@ -8,7 +8,7 @@
 #include "export/pdf.h"
 #include "layout/pages/page.h"
 
-namespace tub {
+namespace tub::exporting {
 
 /// The prepared faces of the build tree.
 const FontSet& test_fonts();
@@ -29,4 +29,4 @@ std::vector<Page> sample_pages();
 /// The pages as a PDF whose properties need every kind of escape.
 std::string sample_pdf(std::span<const Page> pages);
 
-}  // namespace tub
+}  // namespace tub::exporting

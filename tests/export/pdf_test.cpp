@@ -8,7 +8,7 @@
 #include "export/pdf_drawing.h"
 #include "export_test.h"
 
-namespace tub {
+namespace tub::exporting {
 namespace {
 
 std::size_t count(const std::string& text, std::string_view part) {
@@ -103,4 +103,4 @@ TEST_CASE("a PDF of no page, and one of more than its arrays hold, is refused") 
 }
 
 }  // namespace
-}  // namespace tub
+}  // namespace tub::exporting

@@ -8,7 +8,7 @@
 #include "export_test.h"
 #include "layout/blocks/ghs_pictograms.h"
 
-namespace tub {
+namespace tub::exporting {
 namespace {
 
 constexpr double point_per_mm = 72 / 25.4;
@@ -77,4 +77,4 @@ TEST_CASE("a symbol of 10 mm loses none of its ink at 203 dots an inch") {
 }
 
 }  // namespace
-}  // namespace tub
+}  // namespace tub::exporting

@@ -11,7 +11,7 @@
 #include "export/svg.h"
 #include "export_test.h"
 
-namespace tub {
+namespace tub::exporting {
 namespace {
 
 std::uint32_t big_endian(const std::string& bytes, std::size_t at) {
@@ -175,4 +175,4 @@ TEST_CASE("a picture too large for Cairo is an error that names the page") {
 }
 
 }  // namespace
-}  // namespace tub
+}  // namespace tub::exporting

@@ -14,11 +14,11 @@ int main(int argc, char** argv) {
     return 2;
   }
   const std::string prefix = argv[1];
-  const std::vector<tub::Page> pages = tub::sample_pages();
-  std::ofstream(prefix + ".pdf", std::ios::binary) << tub::sample_pdf(pages);
-  std::ofstream(prefix + ".txt", std::ios::binary) << tub::dump_text(pages);
-  for (const tub::Page& page : pages)
+  const std::vector<tub::exporting::Page> pages = tub::exporting::sample_pages();
+  std::ofstream(prefix + ".pdf", std::ios::binary) << tub::exporting::sample_pdf(pages);
+  std::ofstream(prefix + ".txt", std::ios::binary) << tub::exporting::dump_text(pages);
+  for (const tub::exporting::Page& page : pages)
     std::ofstream(prefix + "-" + std::to_string(page.number) + ".png", std::ios::binary)
-        << tub::to_png(page, tub::test_fonts(), 144);
+        << tub::exporting::to_png(page, tub::exporting::test_fonts(), 144);
   return 0;
 }

@@ -3,7 +3,7 @@
 
 #include <catch2/catch.hpp>
 
-namespace tub {
+namespace tub::job {
 namespace {
 
 TEST_CASE("bytes become the characters that RFC 9285 gives as examples") {
@@ -56,4 +56,4 @@ TEST_CASE("a damaged text is told with its place") {
 }
 
 }  // namespace
-}  // namespace tub
+}  // namespace tub::job

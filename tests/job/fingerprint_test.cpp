@@ -6,7 +6,8 @@
 #include "job_test.h"
 
 using namespace tub;
-using namespace tub::test;
+using namespace tub::job;
+using namespace tub::job::test;
 
 TEST_CASE("a fingerprint is made over keys in byte order, without blanks") {
   const auto job = nlohmann::ordered_json::parse(

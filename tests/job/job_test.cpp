@@ -4,7 +4,7 @@
 #include <iterator>
 #include <nlohmann/json.hpp>
 
-namespace tub::test {
+namespace tub::job::test {
 namespace {
 
 using Json = nlohmann::ordered_json;
@@ -86,4 +86,4 @@ std::string problems_of(const std::string& job, const std::string& shop) {
   }
 }
 
-}  // namespace tub::test
+}  // namespace tub::job::test

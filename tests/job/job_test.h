@@ -6,7 +6,7 @@
 
 #include "job/job.h"
 
-namespace tub::test {
+namespace tub::job::test {
 
 /// The project's tables, with one sheet, two stocks and one language.
 const Catalogue& catalogue();
@@ -26,4 +26,4 @@ Outcome<Job> read(const std::string& job, const std::string& shop = "");
 /// What reading it says, as on a terminal; empty if it is sound.
 std::string problems_of(const std::string& job, const std::string& shop = "");
 
-}  // namespace tub::test
+}  // namespace tub::job::test

@@ -13,7 +13,7 @@
 #include "job/label_code/fingerprint.h"
 #include "job/label_code/label_code_dictionary.h"
 
-namespace tub {
+namespace tub::job {
 namespace {
 
 using Json = nlohmann::ordered_json;
@@ -197,4 +197,4 @@ TEST_CASE("the page that publishes the dictionary says what the program uses") {
 }
 
 }  // namespace
-}  // namespace tub
+}  // namespace tub::job

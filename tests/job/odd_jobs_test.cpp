@@ -6,7 +6,8 @@
 #include "possible_plan.h"
 
 using namespace tub;
-using namespace tub::test;
+using namespace tub::job;
+using namespace tub::job::test;
 
 namespace {
 

@@ -5,7 +5,8 @@
 #include "job_test.h"
 
 using namespace tub;
-using namespace tub::test;
+using namespace tub::job;
+using namespace tub::job::test;
 
 namespace {
 

@@ -4,6 +4,7 @@
 #include <nlohmann/json.hpp>
 
 using namespace tub;
+using namespace tub::job;
 using Json = nlohmann::ordered_json;
 
 namespace {

@@ -12,6 +12,8 @@
 #include "water/format.h"
 
 using namespace tub;
+using namespace tub::job;
+using namespace tub::water;
 using Json = nlohmann::ordered_json;
 
 namespace {

@@ -9,7 +9,8 @@
 #include "units/display.h"
 
 using namespace tub;
-using namespace tub::test;
+using namespace tub::job;
+using namespace tub::job::test;
 
 namespace {
 

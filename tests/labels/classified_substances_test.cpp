@@ -6,7 +6,7 @@
 #include "base/text.h"
 #include "label_data.h"
 
-namespace tub::test {
+namespace tub::labels {
 namespace {
 
 using Names = std::vector<std::string>;
@@ -131,4 +131,4 @@ TEST_CASE("the dihydrate of calcium chloride shares the entry of its salt") {
 }
 
 }  // namespace
-}  // namespace tub::test
+}  // namespace tub::labels

@@ -8,7 +8,7 @@
 #include "base/text.h"
 #include "label_data.h"
 
-namespace tub::test {
+namespace tub::labels {
 namespace {
 
 using Names = std::vector<std::string>;
@@ -166,4 +166,4 @@ TEST_CASE("up to 125 mL some statements may be left out, never the gravest") {
 }
 
 }  // namespace
-}  // namespace tub::test
+}  // namespace tub::labels

@@ -3,29 +3,30 @@
 #include "../planning/data_files.h"
 #include "base/text.h"
 
-namespace tub::test {
+namespace tub::labels {
 
 const LabelRules& label_rules(const std::string& id) {
   static const std::vector<LabelRules> sets = parse_label_rules(
-      testing::source_file("src/labels/data/label_rules.json"), "label_rules.json");
+      planning::testing::source_file("src/labels/data/label_rules.json"), "label_rules.json");
   return label_rules_named(sets, id);
 }
 
 const HazardTable& hazard_table() {
   static const HazardTable table = parse_hazards(
-      testing::source_file("src/labels/data/label_hazards.json"), "label_hazards.json");
+      planning::testing::source_file("src/labels/data/label_hazards.json"), "label_hazards.json");
   return table;
 }
 
 const LabelStatements& label_statements() {
   static const LabelStatements table = LabelStatements::parse(
-      testing::source_file("src/labels/data/label_statements.json"), "label_statements.json");
+      planning::testing::source_file("src/labels/data/label_statements.json"),
+      "label_statements.json");
   return table;
 }
 
 const std::vector<ClassifiedSubstance>& classified_substances() {
   static const std::vector<ClassifiedSubstance> table =
-      parse_substances(testing::source_file("src/labels/data/classified_substances.json"),
+      parse_substances(planning::testing::source_file("src/labels/data/classified_substances.json"),
                        "classified_substances.json");
   return table;
 }
@@ -34,7 +35,7 @@ std::vector<std::vector<std::string>> reference_rows(const std::string& file, ch
   std::vector<std::vector<std::string>> rows;
   bool is_heading = true;
   for (const std::string& line :
-       split(testing::source_file("tests/reference/sheets/" + file), '\n')) {
+       split(planning::testing::source_file("tests/reference/sheets/" + file), '\n')) {
     if (line.empty() || line.front() == '#') continue;
     if (!is_heading) rows.push_back(split(line, separator));
     is_heading = false;
@@ -42,4 +43,4 @@ std::vector<std::vector<std::string>> reference_rows(const std::string& file, ch
   return rows;
 }
 
-}  // namespace tub::test
+}  // namespace tub::labels

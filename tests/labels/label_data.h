@@ -9,7 +9,7 @@
 #include "labels/rules.h"
 #include "labels/statements.h"
 
-namespace tub::test {
+namespace tub::labels {
 
 const LabelRules& label_rules(const std::string& id);
 const HazardTable& hazard_table();
@@ -30,4 +30,4 @@ Diagnostic first_error(const Call& call) {
   return {};
 }
 
-}  // namespace tub::test
+}  // namespace tub::labels

@@ -7,7 +7,7 @@
 #include "base/text.h"
 #include "label_data.h"
 
-namespace tub::test {
+namespace tub::labels {
 namespace {
 
 /// A label that keeps every rule for a package of 3.1 to 50 L.
@@ -163,4 +163,4 @@ TEST_CASE("a table whose volumes do not rise is refused at its place") {
 }
 
 }  // namespace
-}  // namespace tub::test
+}  // namespace tub::labels

@@ -7,7 +7,7 @@
 #include "base/text.h"
 #include "label_data.h"
 
-namespace tub::test {
+namespace tub::labels {
 namespace {
 
 using Names = std::vector<std::string>;
@@ -130,4 +130,4 @@ TEST_CASE("an unknown statement or language is refused with the nearest") {
 }
 
 }  // namespace
-}  // namespace tub::test
+}  // namespace tub::labels

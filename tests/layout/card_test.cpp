@@ -12,7 +12,7 @@
 #include "layout_test.h"
 #include "words_of.h"
 
-namespace tub {
+namespace tub::layout {
 namespace {
 
 std::vector<Page> pages_on(const std::string& stock, const Document& document = demo_card()) {
@@ -319,4 +319,4 @@ TEST_CASE("a control character or one without a glyph is an error that names it"
 }
 
 }  // namespace
-}  // namespace tub
+}  // namespace tub::layout

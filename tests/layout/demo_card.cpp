@@ -3,7 +3,7 @@
 
 #include <utility>
 
-namespace tub {
+namespace tub::layout {
 namespace {
 
 Block block(decltype(Block::content) content, bool every_page = false, bool close = false) {
@@ -199,4 +199,4 @@ Document demo_card() {
   return document;
 }
 
-}  // namespace tub
+}  // namespace tub::layout

@@ -3,7 +3,7 @@
 
 #include "document/document.h"
 
-namespace tub {
+namespace tub::layout {
 
 Document demo_card();
 
@@ -13,4 +13,4 @@ Document german_card();
 /// One page with every kind of block that the startup card does not have.
 Document demo_tables();
 
-}  // namespace tub
+}  // namespace tub::layout

@@ -3,7 +3,7 @@
 
 #include "demo_card.h"
 
-namespace tub {
+namespace tub::layout {
 namespace {
 
 Block block(decltype(Block::content) content) {
@@ -131,4 +131,4 @@ Document demo_tables() {
   return document;
 }
 
-}  // namespace tub
+}  // namespace tub::layout

@@ -6,7 +6,7 @@
 #include "base/error.h"
 #include "layout_test.h"
 
-namespace tub {
+namespace tub::layout {
 namespace {
 
 int units(const Font& font, std::string_view text) {
@@ -66,4 +66,4 @@ TEST_CASE("a file that is no face is refused, not read past its end") {
 }
 
 }  // namespace
-}  // namespace tub
+}  // namespace tub::layout

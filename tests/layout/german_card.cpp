@@ -1,7 +1,7 @@
 // The demo card in German: longer words, longer lines.
 #include "demo_card.h"
 
-namespace tub {
+namespace tub::layout {
 namespace {
 
 Words words(std::vector<Inline> parts) { return {std::move(parts), {}}; }
@@ -78,4 +78,4 @@ Document german_card() {
   return document;
 }
 
-}  // namespace tub
+}  // namespace tub::layout

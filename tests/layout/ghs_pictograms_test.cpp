@@ -10,7 +10,7 @@
 #include "layout/pages/lay_out.h"
 #include "layout_test.h"
 
-namespace tub {
+namespace tub::layout {
 namespace {
 
 constexpr double point_per_mm = 72 / 25.4;
@@ -155,4 +155,4 @@ TEST_CASE("codes, pictograms and names belong together") {
 }
 
 }  // namespace
-}  // namespace tub
+}  // namespace tub::layout

@@ -9,7 +9,7 @@
 #include "layout/pages/checks.h"
 #include "layout_test.h"
 
-namespace tub {
+namespace tub::layout {
 namespace {
 
 /// How far a test label's frame is from its edge: more than any stock keeps free.
@@ -271,4 +271,4 @@ TEST_CASE("a corrected alignment page is the page moved against the printer") {
 }
 
 }  // namespace
-}  // namespace tub
+}  // namespace tub::layout

@@ -5,7 +5,7 @@
 #include <sstream>
 #include <stdexcept>
 
-namespace tub {
+namespace tub::layout {
 
 std::string read_file(const std::string& path) {
   std::ifstream file(path, std::ios::binary);
@@ -38,4 +38,4 @@ const Stock& test_stock(const std::string& name) {
   throw std::runtime_error("no stock " + name);
 }
 
-}  // namespace tub
+}  // namespace tub::layout

@@ -7,7 +7,7 @@
 #include "layout/type/font.h"
 #include "layout/type/style.h"
 
-namespace tub {
+namespace tub::layout {
 
 /// A file's bytes; fails the test run if it cannot be read.
 std::string read_file(const std::string& path);
@@ -21,4 +21,4 @@ const Style& test_style();
 /// A stock of the project's table; fails the test run if there is none.
 const Stock& test_stock(const std::string& name);
 
-}  // namespace tub
+}  // namespace tub::layout

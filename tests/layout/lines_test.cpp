@@ -10,7 +10,7 @@
 #include "layout_test.h"
 #include "words_of.h"
 
-namespace tub {
+namespace tub::layout {
 namespace {
 
 /// A context whose misfits can be looked at.
@@ -133,4 +133,4 @@ TEST_CASE("whatever the text: no word is lost, no line too long, a narrower colu
 }
 
 }  // namespace
-}  // namespace tub
+}  // namespace tub::layout

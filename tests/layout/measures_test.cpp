@@ -8,6 +8,7 @@
 #include "layout_test.h"
 
 using namespace tub;
+using namespace tub::layout;
 
 TEST_CASE("contrast is that of the definition") {
   CHECK(contrast_of({0, 0, 0}, {255, 255, 255}) == Approx(21));

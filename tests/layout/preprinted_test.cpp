@@ -9,7 +9,7 @@
 #include "layout/pages/checks.h"
 #include "layout_test.h"
 
-namespace tub {
+namespace tub::layout {
 namespace {
 
 constexpr Colour red{226, 0, 26};
@@ -116,4 +116,4 @@ TEST_CASE("a label with more pictograms than the stock has frames is refused") {
 }
 
 }  // namespace
-}  // namespace tub
+}  // namespace tub::layout

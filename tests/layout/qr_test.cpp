@@ -11,7 +11,7 @@
 #include "base/error.h"
 #include "layout/pages/fragment.h"
 
-namespace tub {
+namespace tub::layout {
 namespace {
 
 TEST_CASE("a code holds as many characters as the table says, and one more takes the next size") {
@@ -97,4 +97,4 @@ TEST_CASE("a reader of codes reads what was written, every character of the mode
 }
 
 }  // namespace
-}  // namespace tub
+}  // namespace tub::layout

@@ -10,7 +10,7 @@
 #include "layout_test.h"
 #include "words_of.h"
 
-namespace tub {
+namespace tub::layout {
 namespace {
 
 /// Words, amounts and steps by chance.
@@ -115,4 +115,4 @@ TEST_CASE("whatever the words: nothing overlaps, nothing leaves the page, no wor
 }
 
 }  // namespace
-}  // namespace tub
+}  // namespace tub::layout

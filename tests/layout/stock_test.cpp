@@ -8,7 +8,7 @@
 #include "base/error.h"
 #include "layout_test.h"
 
-namespace tub {
+namespace tub::layout {
 namespace {
 
 std::vector<Stock> all_stocks() {
@@ -130,4 +130,4 @@ TEST_CASE("a sheet whose labels overlap or reach past its edge is refused at its
 }
 
 }  // namespace
-}  // namespace tub
+}  // namespace tub::layout

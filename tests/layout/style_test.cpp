@@ -9,7 +9,7 @@
 #include "layout/labels/stock.h"
 #include "layout_test.h"
 
-namespace tub {
+namespace tub::layout {
 namespace {
 
 const char* const path = TUB_SOURCE_DIR "/templates/styles/card.json";
@@ -68,4 +68,4 @@ TEST_CASE("inside its target a value stands in proportion, outside clear of the 
 }
 
 }  // namespace
-}  // namespace tub
+}  // namespace tub::layout

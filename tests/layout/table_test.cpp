@@ -7,7 +7,7 @@
 #include "layout/pages/lay_out.h"
 #include "layout_test.h"
 
-namespace tub {
+namespace tub::layout {
 namespace {
 
 Document document_of(Table table) {
@@ -90,4 +90,4 @@ TEST_CASE("a table on a label of one page never goes on on a second") {
   CHECK_THROWS_AS(lay_out(document, test_style(), test_stock("a4"), test_fonts()), Error);
 }
 
-}  // namespace tub
+}  // namespace tub::layout

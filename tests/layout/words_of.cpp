@@ -3,7 +3,7 @@
 
 #include "base/text.h"
 
-namespace tub {
+namespace tub::layout {
 namespace {
 
 struct BlockWords {
@@ -100,4 +100,4 @@ std::map<std::string, int> words_on(const Page& page) {
   return counts;
 }
 
-}  // namespace tub
+}  // namespace tub::layout

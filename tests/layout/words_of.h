@@ -7,7 +7,7 @@
 #include "document/document.h"
 #include "layout/pages/page.h"
 
-namespace tub {
+namespace tub::layout {
 
 /// Parts between spaces, over all blocks; the spaces of no break are part of a word.
 std::map<std::string, int> words_of(const Document& document);
@@ -18,4 +18,4 @@ std::map<std::string, int> words_on(const Page& page);
 /// Parts between spaces.
 void count_words(const std::string& text, std::map<std::string, int>& counts);
 
-}  // namespace tub
+}  // namespace tub::layout

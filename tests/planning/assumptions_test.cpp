@@ -10,15 +10,16 @@
 
 namespace {
 
-tub::Assumptions assumptions() {
-  return tub::parse_assumptions(tub::testing::source_file("src/planning/data/assumptions.json"),
-                                "assumptions.json");
+tub::planning::Assumptions assumptions() {
+  return tub::planning::parse_assumptions(
+      tub::planning::testing::source_file("src/planning/data/assumptions.json"),
+      "assumptions.json");
 }
 
 }  // namespace
 
 TEST_CASE("the constants of the plan are those that its design states") {
-  const tub::Assumptions found = assumptions();
+  const tub::planning::Assumptions found = assumptions();
   CHECK(found.overshoot_bound.value == 0.05);
   CHECK(found.first_pour_share.value == 0.75);
   CHECK(found.pour_ph.low == 7.0);
@@ -31,17 +32,18 @@ TEST_CASE("the constants of the plan are those that its design states") {
 
 TEST_CASE("the limits of metals are those of taste and stains") {
   // Source: US secondary drinking-water standards, from memory.
-  const tub::Assumptions found = assumptions();
-  CHECK(found.metal_limits.at(tub::Reading::iron).value == 0.3);
-  CHECK(found.metal_limits.at(tub::Reading::manganese).value == 0.05);
-  CHECK(found.metal_limits.at(tub::Reading::copper).value == 1.0);
+  const tub::planning::Assumptions found = assumptions();
+  CHECK(found.metal_limits.at(tub::planning::Reading::iron).value == 0.3);
+  CHECK(found.metal_limits.at(tub::planning::Reading::manganese).value == 0.05);
+  CHECK(found.metal_limits.at(tub::planning::Reading::copper).value == 1.0);
   for (const auto& [metal, limit] : found.metal_limits) CHECK(limit.source.is_from_memory());
 }
 
 TEST_CASE("a constant that is missing or unknown is reported") {
   std::string found;
   try {
-    tub::parse_assumptions(R"({"assumptions": {"wait_minute": {}}, "metal_limits": {}})", "a.json");
+    tub::planning::parse_assumptions(R"({"assumptions": {"wait_minute": {}}, "metal_limits": {}})",
+                                     "a.json");
   } catch (const tub::Error& error) {
     found = error.what();
   }
@@ -51,12 +53,12 @@ TEST_CASE("a constant that is missing or unknown is reported") {
 }
 
 TEST_CASE("a metal without its limit is reported") {
-  auto data =
-      nlohmann::json::parse(tub::testing::source_file("src/planning/data/assumptions.json"));
+  auto data = nlohmann::json::parse(
+      tub::planning::testing::source_file("src/planning/data/assumptions.json"));
   REQUIRE(data.at("metal_limits").erase("iron") == 1);
   std::string found;
   try {
-    tub::parse_assumptions(data.dump(), "a.json");
+    tub::planning::parse_assumptions(data.dump(), "a.json");
   } catch (const tub::Error& error) {
     found = error.what();
   }
@@ -64,28 +66,28 @@ TEST_CASE("a metal without its limit is reported") {
 }
 
 TEST_CASE("every acid and every chlorine has a row that says how often it is weak") {
-  const tub::Assumptions found = assumptions();
-  const auto products = tub::parse_products(
-      tub::testing::source_file("src/planning/data/products.json"), "products.json");
-  for (const tub::Product& product : products) {
+  const tub::planning::Assumptions found = assumptions();
+  const auto products = tub::planning::parse_products(
+      tub::planning::testing::source_file("src/planning/data/products.json"), "products.json");
+  for (const tub::planning::Product& product : products) {
     CAPTURE(product.id);
-    const bool is_suspected =
-        product.can(tub::Purpose::lower_ph) || product.can(tub::Purpose::sanitize_chlorine);
+    const bool is_suspected = product.can(tub::planning::Purpose::lower_ph) ||
+                              product.can(tub::planning::Purpose::sanitize_chlorine);
     CHECK((prior_of(found.reasons, "weak_product", product.id) != nullptr) == is_suspected);
   }
-  for (const tub::ReasonPrior& row : found.reasons) {
+  for (const tub::planning::ReasonPrior& row : found.reasons) {
     CAPTURE(row.reason);
     CHECK(row.source.is_assumption());
     CHECK(row.how_far <= row.plausible.high);
     for (const std::string& id : row.products) {
       CHECK(std::any_of(products.begin(), products.end(),
-                        [&](const tub::Product& product) { return product.id == id; }));
+                        [&](const tub::planning::Product& product) { return product.id == id; }));
     }
   }
 }
 
 TEST_CASE("dry chlorine is suspected less often than the water that it went into") {
-  const tub::Assumptions found = assumptions();
+  const tub::planning::Assumptions found = assumptions();
   const auto often = [&](const char* reason, const char* product = "") {
     return prior_of(found.reasons, reason, product)->often;
   };

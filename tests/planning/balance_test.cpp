@@ -6,7 +6,7 @@
 #include "planning/goals/objective.h"
 #include "sample_job.h"
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 Frame plain_frame() { return {{HeatMove{27}}, {HeatMove{38}}}; }
@@ -107,4 +107,4 @@ TEST_CASE("the milder of two acids is taken, whatever the order of the shelf") {
   CHECK(balanced_water(request).means == Names{"dry_acid"});
 }
 
-}  // namespace tub
+}  // namespace tub::planning

@@ -8,7 +8,7 @@
 #include "planning/goals/single_reading.h"
 #include "planning/pours/pouring.h"
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 /// Amounts that are tried of each product, mg/L: each about half as much again as the last.
@@ -162,4 +162,4 @@ bool meets_more(const Score& a, const Score& b) {
          std::tie(b.unsafe, b.unmet, b.unmet_hardness);
 }
 
-}  // namespace tub
+}  // namespace tub::planning

@@ -4,7 +4,7 @@
 #include "planning/goals/objective.h"
 #include "planning/situation.h"
 
-namespace tub {
+namespace tub::planning {
 
 /// The best of many drafts from the situation's water, and what it comes to.
 struct CoarseBest {
@@ -20,4 +20,4 @@ CoarseBest coarse_best(const Situation& situation);
 /// Fewer readings outside: the gate's, then pH, sanitizer and alkalinity, then the others.
 bool meets_more(const Score& a, const Score& b);
 
-}  // namespace tub
+}  // namespace tub::planning

@@ -11,7 +11,7 @@
 #include "random_job.h"
 #include "sample_job.h"
 
-namespace tub {
+namespace tub::planning {
 
 TEST_CASE("what a plan leaves unmet, no coarse search over the shelf meets") {
   int searched = 0;
@@ -69,4 +69,4 @@ TEST_CASE("water of no alkalinity in a small tub, weighed in ounces, does not en
   CHECK(plan.unmet.empty());
 }
 
-}  // namespace tub
+}  // namespace tub::planning

@@ -9,13 +9,13 @@
 
 namespace {
 
-std::vector<tub::Country> all_countries() {
-  return tub::parse_countries(tub::testing::source_file("src/planning/data/countries.json"),
-                              "countries.json");
+std::vector<tub::planning::Country> all_countries() {
+  return tub::planning::parse_countries(
+      tub::planning::testing::source_file("src/planning/data/countries.json"), "countries.json");
 }
 
 std::string emergency_number_of(const std::string& id) {
-  for (const tub::Country& country : all_countries()) {
+  for (const tub::planning::Country& country : all_countries()) {
     if (country.id == id) return country.emergency;
   }
   return "";
@@ -25,7 +25,7 @@ std::string emergency_number_of(const std::string& id) {
 
 TEST_CASE("a country's number is one that reaches its emergency services") {
   std::istringstream rows(
-      tub::testing::source_file("tests/reference/planning/emergency_numbers.csv"));
+      tub::planning::testing::source_file("tests/reference/planning/emergency_numbers.csv"));
   int compared = 0;
   for (std::string row; std::getline(rows, row);) {
     if (row.empty() || row.front() == '#') continue;
@@ -51,7 +51,7 @@ TEST_CASE("the whole European Union calls 112") {
 
 TEST_CASE("no two countries are meant by one name") {
   std::set<std::string> names;
-  for (const tub::Country& country : all_countries()) {
+  for (const tub::planning::Country& country : all_countries()) {
     CHECK(names.insert(country.id).second);
     CHECK(names.insert(country.name).second);
     for (const std::string& also : country.also) CHECK(names.insert(also).second);
@@ -63,7 +63,7 @@ TEST_CASE("a country without a number of three digits is refused at its place") 
   const std::string bad = R"({ "countries": [ { "id": "gb", "name": "x", "emergency": "99",
       "source": { "from_memory": "x" } } ] })";
   try {
-    tub::parse_countries(bad, "countries.json");
+    tub::planning::parse_countries(bad, "countries.json");
     FAIL("nothing was refused");
   } catch (const tub::Error& error) {
     const std::string said = error.what();

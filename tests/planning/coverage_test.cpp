@@ -20,7 +20,7 @@
 #include "random_job.h"
 #include "sample_job.h"
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 constexpr std::array readings = {Reading::ph, Reading::total_alkalinity, Reading::calcium_hardness,
@@ -353,4 +353,4 @@ TEST_CASE("over random jobs the 90 % intervals cover nine in ten tubs", "[laws]"
   }
 }
 
-}  // namespace tub
+}  // namespace tub::planning

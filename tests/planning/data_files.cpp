@@ -6,7 +6,7 @@
 
 #include "base/text.h"
 
-namespace tub::testing {
+namespace tub::planning::testing {
 
 std::string source_file(const std::string& path) {
   const std::ifstream file(std::string(TUB_SOURCE_DIR) + "/" + path);
@@ -37,4 +37,4 @@ std::vector<CsvRow> reference_rows(const std::string& name) {
   return rows;
 }
 
-}  // namespace tub::testing
+}  // namespace tub::planning::testing

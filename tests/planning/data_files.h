@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-namespace tub::testing {
+namespace tub::planning::testing {
 
 /// The text of a file below the source tree; fails the test if it cannot be read.
 std::string source_file(const std::string& path);
@@ -16,4 +16,4 @@ using CsvRow = std::map<std::string, std::string>;
 /// The rows of tests/reference/planning/NAME, without its '#' lines; cells hold no commas.
 std::vector<CsvRow> reference_rows(const std::string& name);
 
-}  // namespace tub::testing
+}  // namespace tub::planning::testing

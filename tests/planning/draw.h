@@ -5,7 +5,7 @@
 #include <cstdint>
 #include <vector>
 
-namespace tub {
+namespace tub::planning {
 
 /// Numbers from a seed: splitmix64 (Steele, Lea & Flood 2014).
 class Draw {
@@ -32,4 +32,4 @@ class Draw {
   std::uint64_t state_;
 };
 
-}  // namespace tub
+}  // namespace tub::planning

@@ -7,7 +7,7 @@
 
 #include "planning/water/spread.h"
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 /// Values that are a line in every source: exactly normal, of deviation 1.
@@ -66,4 +66,4 @@ TEST_CASE("between draws a quantile lies on the line between them") {
   CHECK(share_below(values, 9) == 1);
 }
 
-}  // namespace tub
+}  // namespace tub::planning

@@ -6,7 +6,7 @@
 #include "planning/make_plan.h"
 #include "sample_job.h"
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 Plan planned(const PlanRequest& request) {
@@ -201,4 +201,4 @@ TEST_CASE("a portable vessel's dichlor is too fine for a kitchen scale, and is s
   CHECK(plan.final.free_chlorine_mg_l <= 5);
 }
 
-}  // namespace tub
+}  // namespace tub::planning

@@ -8,7 +8,7 @@
 #include "planning/remedies/water_remedies.h"
 #include "sample_job.h"
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 Plan planned(const PlanRequest& request) {
@@ -401,4 +401,4 @@ TEST_CASE("a share to drain is the least whose rest is below what is asked, in t
   CHECK(share_to_drain(rows, 150, 120, 100) == 1);
 }
 
-}  // namespace tub
+}  // namespace tub::planning

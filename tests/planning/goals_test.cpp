@@ -5,7 +5,7 @@
 #include "planning/retests/retest.h"
 #include "sample_job.h"
 
-namespace tub {
+namespace tub::planning {
 
 TEST_CASE("an aim is the ideal where the set names one") {
   CHECK(aim({{80, 120}, 100}, true, {30, 30}) == 100);
@@ -79,4 +79,4 @@ TEST_CASE("what is expected holds the retest's own error and is rounded outward"
   CHECK(interval == Interval{90, 102, 120});
 }
 
-}  // namespace tub
+}  // namespace tub::planning

@@ -9,19 +9,19 @@
 
 namespace {
 
-using tub::HazardPair;
-using tub::HazardRule;
-using tub::Product;
-using tub::ShelfItem;
+using tub::planning::HazardPair;
+using tub::planning::HazardRule;
+using tub::planning::Product;
+using tub::planning::ShelfItem;
 
 std::vector<HazardRule> rules() {
-  return tub::parse_hazard_rules(tub::testing::source_file("src/planning/data/hazards.json"),
-                                 "hazards.json");
+  return tub::planning::parse_hazard_rules(
+      tub::planning::testing::source_file("src/planning/data/hazards.json"), "hazards.json");
 }
 
 std::vector<Product> products() {
-  return tub::parse_products(tub::testing::source_file("src/planning/data/products.json"),
-                             "products.json");
+  return tub::planning::parse_products(
+      tub::planning::testing::source_file("src/planning/data/products.json"), "products.json");
 }
 
 std::vector<HazardPair> pairs_of(const std::vector<std::string>& ids) {
@@ -30,7 +30,7 @@ std::vector<HazardPair> pairs_of(const std::vector<std::string>& ids) {
     if (std::count(ids.begin(), ids.end(), product.id) > 0) shelf.push_back({product, {}, {}});
   }
   REQUIRE(shelf.size() == ids.size());
-  return tub::dangerous_pairs(shelf, rules());
+  return tub::planning::dangerous_pairs(shelf, rules());
 }
 
 bool has(const std::vector<HazardPair>& pairs, const std::string& a, const std::string& b,
@@ -45,7 +45,8 @@ bool has(const std::vector<HazardPair>& pairs, const std::string& a, const std::
 }  // namespace
 
 TEST_CASE("rules name groups and products that there are") {
-  std::vector<std::string> known(tub::known_groups().begin(), tub::known_groups().end());
+  std::vector<std::string> known(tub::planning::known_groups().begin(),
+                                 tub::planning::known_groups().end());
   for (const Product& product : products()) known.push_back(product.id);
   for (const HazardRule& rule : rules()) {
     INFO(rule.first << " and " << rule.second);
@@ -110,7 +111,7 @@ TEST_CASE("calcium chloride waits for two hours after a carbonate, and says that
 
 TEST_CASE("every stated danger between two products is found, with what happens") {
   // Source: tests/reference/planning/dangerous_pairs.csv.
-  for (const auto& row : tub::testing::reference_rows("dangerous_pairs.csv")) {
+  for (const auto& row : tub::planning::testing::reference_rows("dangerous_pairs.csv")) {
     for (const std::string& a : tub::split(row.at("a"), ' ')) {
       for (const std::string& b : tub::split(row.at("b"), ' ')) {
         INFO(row.at("fact") << ": " << a << " and " << b);
@@ -123,7 +124,7 @@ TEST_CASE("every stated danger between two products is found, with what happens"
 TEST_CASE("each product's protection is what is stated, and no mask where it holds nothing back") {
   // Source: tests/reference/planning/protection.csv.
   const std::vector<Product> all = products();
-  for (const auto& row : tub::testing::reference_rows("protection.csv")) {
+  for (const auto& row : tub::planning::testing::reference_rows("protection.csv")) {
     INFO(row.at("product"));
     const auto product = std::find_if(
         all.begin(), all.end(), [&](const Product& one) { return one.id == row.at("product"); });

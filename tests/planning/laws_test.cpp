@@ -11,7 +11,7 @@
 #include "random_job.h"
 #include "sample_job.h"
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 const std::uint64_t jobs = law_jobs(120);
@@ -317,4 +317,4 @@ TEST_CASE("before rounding, more water never asks for less of a product", "[laws
   }
 }
 
-}  // namespace tub
+}  // namespace tub::planning

@@ -9,9 +9,9 @@
 
 namespace {
 
-std::vector<tub::MeasureSystem> all_measures() {
-  return tub::parse_measures(tub::testing::source_file("src/planning/data/measures.json"),
-                             "measures.json");
+std::vector<tub::planning::MeasureSystem> all_measures() {
+  return tub::planning::parse_measures(
+      tub::planning::testing::source_file("src/planning/data/measures.json"), "measures.json");
 }
 
 }  // namespace
@@ -32,7 +32,7 @@ TEST_CASE("spoons hold their defined volumes") {
       {"us_cup", us_gallon_ml / 16},       {"metric_teaspoon", 5},
       {"metric_tablespoon", 15},           {"metric_cup", 250}};
   for (const auto& system : all_measures()) {
-    for (const tub::Spoon& spoon : system.spoons) {
+    for (const tub::planning::Spoon& spoon : system.spoons) {
       INFO(spoon.unit);
       CHECK(spoon.volume_ml == Approx(defined.at(spoon.unit)).epsilon(1e-12));
     }

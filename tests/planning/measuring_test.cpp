@@ -6,7 +6,7 @@
 #include "planning/pours/divisions.h"
 #include "sample_job.h"
 
-namespace tub {
+namespace tub::planning {
 
 TEST_CASE("a division's multiples print short") {
   CHECK(divisions(38, 0.2) == 7.6);
@@ -88,4 +88,4 @@ TEST_CASE("what is too fine for a kitchen scale is measured to a tenth of a gram
   CHECK(Measuring::finely().nearest(0.27).size == 0.3);
 }
 
-}  // namespace tub
+}  // namespace tub::planning

@@ -6,7 +6,7 @@
 #include "planning/make_plan.h"
 #include "sample_job.h"
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 const Plan& sample_plan() {
@@ -87,4 +87,4 @@ TEST_CASE("calcium waits two hours after bicarbonate, whichever pours are left o
   CHECK(minutes >= 120);
 }
 
-}  // namespace tub
+}  // namespace tub::planning

@@ -5,7 +5,7 @@
 
 #include "sample_job.h"
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 constexpr double unlimited = std::numeric_limits<double>::infinity();
@@ -68,4 +68,4 @@ TEST_CASE("rounding lifts no pour above its limit, nor all of them above theirs"
   CHECK(pours[0].size + pours[1].size <= 40.2);
 }
 
-}  // namespace tub
+}  // namespace tub::planning

@@ -4,7 +4,7 @@
 #include <catch2/catch.hpp>
 #include <cmath>
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 /// pH that no tub has: a hundredth of a mole of strong acid or base in each litre has pH 2 or 12,
@@ -138,4 +138,4 @@ void check_possible(const Plan& plan) {
   }
 }
 
-}  // namespace tub
+}  // namespace tub::planning

@@ -13,14 +13,14 @@
 namespace {
 
 using tub::Error;
-using tub::Product;
-using tub::with_strength;
+using tub::planning::Product;
+using tub::planning::with_strength;
 
 constexpr double cl2_molar_mass = 70.9;
 
 std::vector<Product> all_products() {
-  return tub::parse_products(tub::testing::source_file("src/planning/data/products.json"),
-                             "products.json");
+  return tub::planning::parse_products(
+      tub::planning::testing::source_file("src/planning/data/products.json"), "products.json");
 }
 
 Product product(const std::string& id) {
@@ -77,7 +77,7 @@ TEST_CASE("every generic chemical that a job may name has a row") {
 }
 
 TEST_CASE("molar masses and hazard codes of products are those of the substances") {
-  for (const auto& row : tub::testing::reference_rows("substances.csv")) {
+  for (const auto& row : tub::planning::testing::reference_rows("substances.csv")) {
     const Product found = product(row.at("product"));
     INFO(found.id);
     CHECK(found.parts.front().formula == row.at("formula"));
@@ -92,7 +92,7 @@ TEST_CASE("molar masses and hazard codes of products are those of the substances
 }
 
 TEST_CASE("a strength as chlorine counts what the formula can give") {
-  for (const auto& row : tub::testing::reference_rows("substances.csv")) {
+  for (const auto& row : tub::planning::testing::reference_rows("substances.csv")) {
     if (row.at("available_chlorine_percent").empty()) continue;
     const Product found = product(row.at("product"));
     for (const Product::StrengthBasis& basis : found.strengths) {
@@ -204,7 +204,7 @@ TEST_CASE("nobody is told that a mask protects from the fumes of a liquid") {
     const auto& signs = row.protection;
     CHECK(std::count(signs.begin(), signs.end(), "goggles") == 1);
     const bool masked = std::count(signs.begin(), signs.end(), "mask") == 1;
-    CHECK(masked == (row.form != tub::Form::liquid));
+    CHECK(masked == (row.form != tub::planning::Form::liquid));
   }
   CHECK(product("muriatic_acid").handling ==
         std::vector<std::string>{"outdoors", "wind_at_back", "no_mask_protects", "no_metal"});
@@ -219,7 +219,7 @@ TEST_CASE("a product row with faults reports them all at their places") {
      "sources": {"composition": {"hearsay": "x"}, "hazards": {"published": ""}}}]})";
   std::string found;
   try {
-    tub::parse_products(text, "p.json");
+    tub::planning::parse_products(text, "p.json");
   } catch (const Error& error) {
     found = error.what();
   }
@@ -233,8 +233,8 @@ TEST_CASE("a product row with faults reports them all at their places") {
 }
 
 TEST_CASE("every part of a product is a compound that the water knows, of the same mass") {
-  const tub::SpeciesTable species = tub::SpeciesTable::parse(
-      tub::testing::source_file("src/chemistry/data/species.json"), "species.json");
+  const tub::planning::SpeciesTable species = tub::planning::SpeciesTable::parse(
+      tub::planning::testing::source_file("src/chemistry/data/species.json"), "species.json");
   for (const Product& row : all_products()) {
     std::vector<Product::Part> parts = row.parts;
     if (row.drier_form) parts.push_back(*row.drier_form);

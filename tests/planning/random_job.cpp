@@ -9,7 +9,7 @@
 #include "planning/water/start_water.h"
 #include "sample_job.h"
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 WaterTest random_water(Draw& draw) {
@@ -108,4 +108,4 @@ std::uint64_t law_jobs(std::uint64_t few) {
   return asked == nullptr ? few : std::strtoull(asked, nullptr, 10);
 }
 
-}  // namespace tub
+}  // namespace tub::planning

@@ -10,7 +10,7 @@
 #include "sample_job.h"
 #include "wide_job.h"
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 void check_jobs(const std::function<PlanRequest(std::uint64_t)>& request_of, std::uint64_t few) {
@@ -35,4 +35,4 @@ TEST_CASE("so it is where a job is as wide as a job may be", "[laws]") {
   check_jobs(wide_request, 150);
 }
 
-}  // namespace tub
+}  // namespace tub::planning

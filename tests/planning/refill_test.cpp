@@ -8,7 +8,7 @@
 #include "planning/make_plan.h"
 #include "sample_job.h"
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 WaterTest water(double ph, double total_alkalinity, double calcium_hardness) {
@@ -151,4 +151,4 @@ TEST_CASE("what was drained is not in the tub's cyanuric acid any more") {
   CHECK(plan.final.cyanuric_acid_mg_l <= 60);
 }
 
-}  // namespace tub
+}  // namespace tub::planning

@@ -11,7 +11,7 @@
 #include "random_job.h"
 #include "sample_job.h"
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 Plan planned(const PlanRequest& request) {
@@ -203,4 +203,4 @@ TEST_CASE("too little alkalinity or calcium is never answered with softer water"
   }
 }
 
-}  // namespace tub
+}  // namespace tub::planning

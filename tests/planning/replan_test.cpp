@@ -7,7 +7,7 @@
 #include "base/error.h"
 #include "sample_job.h"
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 Plan plan_of(const PlanRequest& request) {
@@ -153,4 +153,4 @@ TEST_CASE("a retest at no place of the plan is told at its place in the job") {
             std::to_string(bicarbonate) + " is not done in rounds\n");
 }
 
-}  // namespace tub
+}  // namespace tub::planning

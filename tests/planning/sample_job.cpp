@@ -4,7 +4,7 @@
 #include <iterator>
 #include <stdexcept>
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 std::string text_of(const std::string& path) {
@@ -87,4 +87,4 @@ PlanRequest sample_request() {
   return request;
 }
 
-}  // namespace tub
+}  // namespace tub::planning

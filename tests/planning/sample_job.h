@@ -5,7 +5,7 @@
 
 #include "planning/make_plan.h"
 
-namespace tub {
+namespace tub::planning {
 
 /// Every data file of the planner, parsed once.
 const PlanningData& planning_data();
@@ -23,4 +23,4 @@ PlanRequest sample_request();
 /// The same tub and shelf with other readings.
 PlanRequest request_for_water(double ph, double total_alkalinity, double calcium_hardness);
 
-}  // namespace tub
+}  // namespace tub::planning

@@ -11,7 +11,7 @@
 #include "planning/water/active_sanitizer.h"
 #include "sample_job.h"
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 PlanRequest request_with(const std::string& kind, const std::vector<std::string>& products) {
@@ -454,4 +454,4 @@ TEST_CASE("cyanurate's constants alone put hypochlorous acid off by a factor of 
   CHECK(plan.active_sanitizer->bound_chlorine_mg_l->high < 1.5 * plan.final.free_chlorine_mg_l);
 }
 
-}  // namespace tub
+}  // namespace tub::planning

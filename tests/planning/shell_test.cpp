@@ -5,7 +5,7 @@
 #include "planning/make_plan.h"
 #include "sample_job.h"
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 bool uses(const std::vector<Step>& steps, const std::string& product) {
@@ -57,4 +57,4 @@ TEST_CASE("acid that attacks a steel tub is left on the shelf, and pH unmet says
   CHECK(uses(in_acrylic.steps, "muriatic_acid"));
 }
 
-}  // namespace tub
+}  // namespace tub::planning

@@ -13,7 +13,7 @@
 #include "sample_job.h"
 #include "simulated_tub.h"
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 /// A hundred in the longer run (planning_tests "[long]"), whose figures docs/planning.md has.
@@ -209,4 +209,4 @@ TEST_CASE("how often, over a hundred tubs of each kind", "[.][long]") {
   }
 }
 
-}  // namespace tub
+}  // namespace tub::planning

@@ -7,7 +7,7 @@
 #include "planning/water/start_water.h"
 #include "sample_job.h"
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 const Product& product_named(const PlanRequest& request, const std::string& id) {
@@ -123,4 +123,4 @@ Startup started_up(PlanRequest request, const Truth& truth, const std::string& m
   return startup;
 }
 
-}  // namespace tub
+}  // namespace tub::planning

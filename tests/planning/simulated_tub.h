@@ -7,7 +7,7 @@
 
 #include "planning/make_plan.h"
 
-namespace tub {
+namespace tub::planning {
 
 /// How a tub differs from what its job says.
 struct Truth {
@@ -49,4 +49,4 @@ struct Startup {
 };
 Startup started_up(PlanRequest request, const Truth& truth, const std::string& method);
 
-}  // namespace tub
+}  // namespace tub::planning

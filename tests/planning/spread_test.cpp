@@ -6,7 +6,7 @@
 #include <random>
 #include <vector>
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 /// Shares of draws below the low end and above the high end of the interval.
@@ -80,4 +80,4 @@ TEST_CASE("nothing uncertain has no interval") {
   CHECK(spread.chance_below(7.6) == 1);
 }
 
-}  // namespace tub
+}  // namespace tub::planning

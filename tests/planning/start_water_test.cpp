@@ -7,7 +7,7 @@
 #include "base/error.h"
 #include "sample_job.h"
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 WaterTest slip() {
@@ -144,4 +144,4 @@ TEST_CASE("a water that cannot exist is an error") {
   CHECK_THROWS_AS(made_whole(test), Error);
 }
 
-}  // namespace tub
+}  // namespace tub::planning

@@ -9,14 +9,15 @@
 
 namespace {
 
-using tub::Reading;
-using tub::Target;
-using tub::TargetSet;
+using tub::planning::Reading;
+using tub::planning::Target;
+using tub::planning::TargetSet;
 
 const std::string file = "src/planning/data/targets.json";
 
 std::vector<TargetSet> all_sets() {
-  return tub::parse_target_sets(tub::testing::source_file(file), "targets.json");
+  return tub::planning::parse_target_sets(tub::planning::testing::source_file(file),
+                                          "targets.json");
 }
 
 TargetSet set_named(const std::string& id) {
@@ -27,13 +28,13 @@ TargetSet set_named(const std::string& id) {
   return {};
 }
 
-std::optional<double> cell(const tub::testing::CsvRow& row, const std::string& column) {
+std::optional<double> cell(const tub::planning::testing::CsvRow& row, const std::string& column) {
   return tub::to_number(row.at(column));
 }
 
 std::string complaint(const std::string& text) {
   try {
-    tub::parse_target_sets(text, "t.json");
+    tub::planning::parse_target_sets(text, "t.json");
     return "";
   } catch (const tub::Error& error) {
     return error.what();
@@ -43,9 +44,9 @@ std::string complaint(const std::string& text) {
 }  // namespace
 
 TEST_CASE("published sets have the figures of their authorities") {
-  for (const auto& row : tub::testing::reference_rows("water_targets.csv")) {
+  for (const auto& row : tub::planning::testing::reference_rows("water_targets.csv")) {
     const TargetSet set = set_named(row.at("id"));
-    const Reading reading = *tub::reading_named(row.at("reading"));
+    const Reading reading = *tub::planning::reading_named(row.at("reading"));
     INFO(set.id << " " << row.at("reading"));
     REQUIRE(set.readings.count(reading) == 1);
     const Target target = set.readings.at(reading);
@@ -63,7 +64,7 @@ TEST_CASE("published sets have the figures of their authorities") {
 
 TEST_CASE("a published set says nothing that its authority does not") {
   std::set<std::pair<std::string, std::string>> published;
-  for (const auto& row : tub::testing::reference_rows("water_targets.csv")) {
+  for (const auto& row : tub::planning::testing::reference_rows("water_targets.csv")) {
     published.insert({row.at("id"), row.at("reading")});
   }
   int sets = 0;
@@ -73,8 +74,8 @@ TEST_CASE("a published set says nothing that its authority does not") {
     CHECK_FALSE(set.authority.empty());
     CHECK_FALSE(set.source.empty());
     for (const auto& [reading, target] : set.readings) {
-      INFO(set.id << " " << tub::name_of(reading));
-      CHECK(published.count({set.id, std::string(tub::name_of(reading))}) == 1);
+      INFO(set.id << " " << tub::planning::name_of(reading));
+      CHECK(published.count({set.id, std::string(tub::planning::name_of(reading))}) == 1);
     }
   }
   CHECK(sets >= 5);
@@ -111,7 +112,8 @@ TEST_CASE("common practice is what the trade uses, for private tubs alone") {
   CHECK(set.readings.at(Reading::free_chlorine).ideal == 3);
   CHECK_FALSE(set.readings.at(Reading::total_alkalinity).bathe_low);
   CHECK_FALSE(set.readings.at(Reading::calcium_hardness).stop);
-  const tub::Gate gate = tub::parse_gate(tub::testing::source_file(file), "targets.json");
+  const tub::planning::Gate gate =
+      tub::planning::parse_gate(tub::planning::testing::source_file(file), "targets.json");
   for (const Reading reading : {Reading::free_chlorine, Reading::total_bromine}) {
     CHECK(gate.readings.at(reading).low == set.readings.at(reading).bathe_low);
     CHECK(gate.readings.at(reading).high == set.readings.at(reading).stop);

@@ -7,12 +7,13 @@
 
 namespace {
 
-using tub::Reading;
-using tub::TestMethod;
+using tub::planning::Reading;
+using tub::planning::TestMethod;
 
 TestMethod method(const std::string& id) {
-  const std::string text = tub::testing::source_file("src/planning/data/test_methods.json");
-  for (const TestMethod& row : tub::parse_test_methods(text, "test_methods.json")) {
+  const std::string text =
+      tub::planning::testing::source_file("src/planning/data/test_methods.json");
+  for (const TestMethod& row : tub::planning::parse_test_methods(text, "test_methods.json")) {
     if (row.id == id) return row;
   }
   FAIL("no test method " + id);
@@ -43,8 +44,8 @@ TEST_CASE("each kind of test is as fine as the plan takes it to be") {
       {"photometer", Reading::calcium_hardness, 1, 20},
   };
   for (const Figure& figure : figures) {
-    const tub::TestRow row = method(figure.method).rows.at(figure.reading);
-    INFO(figure.method << " " << tub::name_of(figure.reading));
+    const tub::planning::TestRow row = method(figure.method).rows.at(figure.reading);
+    INFO(figure.method << " " << tub::planning::name_of(figure.reading));
     CHECK(row.division == figure.division);
     CHECK(row.half_width_at(200) == Approx(figure.half_width_at_200));
   }
@@ -60,7 +61,7 @@ TEST_CASE("a strip does not show metals") {
 TEST_CASE("the error of a test is at least half of its division") {
   for (const std::string id : {"strip", "drop_kit", "photometer"}) {
     for (const auto& [reading, row] : method(id).rows) {
-      INFO(id << " " << tub::name_of(reading));
+      INFO(id << " " << tub::planning::name_of(reading));
       CHECK(row.half_width_at(0) >= row.division / 2);
       CHECK_FALSE(row.source.text.empty());
     }

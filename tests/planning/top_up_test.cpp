@@ -9,6 +9,7 @@
 #include "sample_job.h"
 
 using namespace tub;
+using namespace tub::planning;
 
 namespace {
 

@@ -2,7 +2,7 @@
 
 #include <catch2/catch.hpp>
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 Step adding(const std::string& product, int pours) {
@@ -49,4 +49,4 @@ TEST_CASE("pairs that only must dissolve first need no more than the usual wait"
   CHECK(steps[0].notes.empty());
 }
 
-}  // namespace tub
+}  // namespace tub::planning

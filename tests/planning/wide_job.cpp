@@ -9,7 +9,7 @@
 #include "planning/water/start_water.h"
 #include "sample_job.h"
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 /// Small values, none included, as often as large ones.
@@ -161,4 +161,4 @@ PlanRequest wide_request(std::uint64_t seed) {
   return request;
 }
 
-}  // namespace tub
+}  // namespace tub::planning

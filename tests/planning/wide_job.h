@@ -5,7 +5,7 @@
 
 #include "planning/request.h"
 
-namespace tub {
+namespace tub::planning {
 
 /// A job of this seed, wider than any tub of good sense: 150 to 12,000 L known to 1 to 20 %; pH 5.5
 /// to 9, alkalinity 0 to 500, hardness 0 to 1,200; every sanitizer, set, use, test method and
@@ -13,4 +13,4 @@ namespace tub {
 /// retests and later visits.
 PlanRequest wide_request(std::uint64_t seed);
 
-}  // namespace tub
+}  // namespace tub::planning

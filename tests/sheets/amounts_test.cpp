@@ -11,7 +11,7 @@
 #include "planning/pours/measuring.h"
 #include "sheets/template/wording.h"
 
-namespace tub {
+namespace tub::sheets {
 namespace {
 
 /// What stands beside spoons is shown in steps of a tenth of it at most. Assumption: of the plan's
@@ -124,4 +124,4 @@ TEST_CASE("a quarter teaspoon of dichlor is not printed as a tenth of an ounce")
   CHECK(amount.size == Approx(0.25 * 4.929 * *item.product.bulk_density_g_ml).epsilon(0.05));
 }
 
-}  // namespace tub
+}  // namespace tub::sheets

@@ -13,7 +13,7 @@
 #include "base/text.h"
 #include "fixture.h"
 
-namespace tub::test {
+namespace tub::sheets::test {
 namespace {
 
 /// What one printed line answers: an interval, and whether only after the last pour.
@@ -78,9 +78,9 @@ std::string capitalised(std::string text) {
 // Whether a line is about the reading of the rung's last test: where a rung tests two readings, its
 // lines name theirs.
 bool is_about_last_test(const Rung& rung, const std::string& reads) {
-  const std::string last = tub::text_of(rung.pours.back().test);
+  const std::string last = tub::sheets::text_of(rung.pours.back().test);
   for (const Pour& pour : rung.pours) {
-    const std::string other = tub::text_of(pour.test);
+    const std::string other = tub::sheets::text_of(pour.test);
     if (other == last) continue;
     const bool names_other = reads.starts_with(other) || reads.starts_with(capitalised(other));
     if (names_other) return false;
@@ -96,10 +96,10 @@ Answers answers_of(const Rung& rung) {
     if (first && !answer->after_all) answers.after_first.push_back(*answer);
     if (last) answers.after_all.push_back(*answer);
   };
-  for (const Pour& pour : rung.pours) add(tub::text_of(pour.condition), true, false);
-  add(tub::text_of(rung.pours.back().reading), false, true);
+  for (const Pour& pour : rung.pours) add(tub::sheets::text_of(pour.condition), true, false);
+  add(tub::sheets::text_of(rung.pours.back().reading), false, true);
   for (const RungOutcome& outcome : rung.outcomes) {
-    const std::string reads = tub::text_of(outcome.when);
+    const std::string reads = tub::sheets::text_of(outcome.when);
     if (is_about_last_test(rung, reads)) add(reads, true, true);
   }
   return answers;
@@ -107,7 +107,7 @@ Answers answers_of(const Rung& rung) {
 
 bool tests_one_reading(const Rung& rung) {
   return std::all_of(rung.pours.begin(), rung.pours.end(), [&](const Pour& pour) {
-    return tub::text_of(pour.test) == tub::text_of(rung.pours.front().test);
+    return tub::sheets::text_of(pour.test) == tub::sheets::text_of(rung.pours.front().test);
   });
 }
 
@@ -117,12 +117,13 @@ bool is_answered(const std::vector<Answer>& answers, double value) {
 }
 
 bool tests_a_number(const Rung& rung) {
-  return !rung.pours.empty() && answer_of(tub::text_of(rung.pours.back().reading)).has_value();
+  return !rung.pours.empty() &&
+         answer_of(tub::sheets::text_of(rung.pours.back().reading)).has_value();
 }
 
 void check_rung(const Rung& rung, std::vector<std::string>& faults) {
   const Answers answers = answers_of(rung);
-  const bool is_ph = tub::text_of(rung.pours.back().test) == "pH";
+  const bool is_ph = tub::sheets::text_of(rung.pours.back().test) == "pH";
   const double most = is_ph ? 14 : 1000;
   const double step = is_ph ? 0.1 : 0.5;
   for (double value = 0; value <= most; value += step) {
@@ -130,11 +131,11 @@ void check_rung(const Rung& rung, std::vector<std::string>& faults) {
     if (rung.pours.size() > 1 && tests_one_reading(rung) &&
         !is_answered(answers.after_first, shown)) {
       faults.push_back(
-          fmt::format("rung {}: {} after the first pour", tub::text_of(rung.key), shown));
+          fmt::format("rung {}: {} after the first pour", tub::sheets::text_of(rung.key), shown));
       return;
     }
     if (!is_answered(answers.after_all, shown)) {
-      faults.push_back(fmt::format("rung {}: {} after all", tub::text_of(rung.key), shown));
+      faults.push_back(fmt::format("rung {}: {} after all", tub::sheets::text_of(rung.key), shown));
       return;
     }
   }
@@ -155,7 +156,7 @@ std::vector<std::string> sums_of(const Addition& addition) {
 std::string words_of_rung(const Document& card, int number) {
   Ladder only;
   for (const Rung& rung : ladder_of(card).rungs) {
-    if (tub::text_of(rung.key) == std::to_string(number)) only.rungs = {rung};
+    if (tub::sheets::text_of(rung.key) == std::to_string(number)) only.rungs = {rung};
   }
   Document document;
   document.blocks.emplace_back();
@@ -217,4 +218,4 @@ std::vector<std::string> printed_sums(const Document& card, const Plan& plan) {
   return sums;
 }
 
-}  // namespace tub::test
+}  // namespace tub::sheets::test

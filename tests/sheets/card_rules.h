@@ -7,7 +7,7 @@
 #include "document/document.h"
 #include "planning/plan.h"
 
-namespace tub::test {
+namespace tub::sheets::test {
 
 /// Readings that a rung's test can show and that none of its lines answers, each as a sentence.
 std::vector<std::string> unanswered_readings(const Document& card);
@@ -22,4 +22,4 @@ std::vector<std::string> printed_sums(const Document& card, const Plan& plan);
 const Ladder& ladder_of(const Document& card);
 const Ladder& ladder_of(const Document&& card) = delete;
 
-}  // namespace tub::test
+}  // namespace tub::sheets::test

@@ -14,7 +14,7 @@
 #include "sheets/compose.h"
 #include "sheets/template/wording.h"
 
-namespace tub::test {
+namespace tub::sheets::test {
 namespace {
 
 const std::vector<const char*> languages = {"en", "es", "fr", "de"};
@@ -234,4 +234,4 @@ TEST_CASE("in English every tag of the sample fits on 50 × 30 mm") {
   CHECK(tags.turn == last_turn());
 }
 
-}  // namespace tub::test
+}  // namespace tub::sheets::test

@@ -13,7 +13,7 @@
 #include "sheets/compose.h"
 #include "sheets/template/vocabulary.h"
 
-namespace tub::test {
+namespace tub::sheets::test {
 namespace {
 
 Portion portion(double amount_g, double count, const std::string& unit, Reading reading,
@@ -182,7 +182,7 @@ class Writer {
     if (!marks_) return;
     text_ += fmt::format(
         "    {} {} now {} at {}, {} {} .. {} {}, after {} at {} .. {}, plot {} .. {}\n",
-        tub::text_of(row.name), tub::text_of(row.unit), row.now,
+        tub::sheets::text_of(row.name), tub::sheets::text_of(row.unit), row.now,
         row.now_at ? fmt::format("{}", *row.now_at) : "nothing", row.low, row.low_at, row.high_at,
         row.high, row.after, row.after_low_at, row.after_high_at, row.plot_low, row.plot_high);
   }
@@ -242,7 +242,7 @@ class Writer {
     std::string result;
     for (const Inline& part : words.parts) {
       if (!marks_) {
-        result += tub::text_of(Words{{part}, ""});
+        result += tub::sheets::text_of(Words{{part}, ""});
       } else if (const auto* const bold = std::get_if<Bold>(&part)) {
         result += "*" + bold->text + "*";
       } else if (const auto* const band = std::get_if<Band>(&part)) {
@@ -252,7 +252,7 @@ class Writer {
       } else if (const auto* const fill = std::get_if<Fill>(&part)) {
         result += fmt::format("(line of {} mm)", fill->least_mm);
       } else {
-        result += tub::text_of(Words{{part}, ""});
+        result += tub::sheets::text_of(Words{{part}, ""});
       }
     }
     return result;
@@ -392,4 +392,4 @@ Document startup_document(const Plan& plan, const Heading& heading, const Messag
 std::string text_of(const Document& document) { return Writer(true).write(document); }
 std::string words_of(const Document& document) { return Writer(false).write(document); }
 
-}  // namespace tub::test
+}  // namespace tub::sheets::test

@@ -11,7 +11,7 @@
 #include "sheets/template/messages.h"
 #include "sheets/template/sheet_template.h"
 
-namespace tub::test {
+namespace tub::sheets::test {
 
 std::string file_text(const std::string& path_in_project);
 
@@ -41,4 +41,4 @@ std::string text_of(const Document& document);
 /// All words of a document, one string a line, without marks.
 std::string words_of(const Document& document);
 
-}  // namespace tub::test
+}  // namespace tub::sheets::test

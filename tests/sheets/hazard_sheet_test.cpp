@@ -13,7 +13,7 @@
 #include "label_shelf.h"
 #include "sheets/compose.h"
 
-namespace tub::test {
+namespace tub::sheets::test {
 namespace {
 
 Document hazard_sheet(const Shelf& shelf, const std::string& tag = "en") {
@@ -159,9 +159,9 @@ TEST_CASE("the hazard sheet of a tub without a name asks where it stands with a 
     INFO(tag);
     const Document sheet = hazard_sheet(shelf, tag);
     CHECK(sheet.title.find("1340") != std::string::npos);
-    CHECK(says(sheet, tub::text_of(language(tag).words("hazards.say_where_line"))));
+    CHECK(says(sheet, tub::sheets::text_of(language(tag).words("hazards.say_where_line"))));
   }
   CHECK(hazard_sheet(shelf).title == "Hazard sheet: Tub of 1340\u202FL");
 }
 
-}  // namespace tub::test
+}  // namespace tub::sheets::test

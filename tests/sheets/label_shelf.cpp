@@ -13,7 +13,7 @@
 #include "planning/make_plan.h"
 #include "sheets/compose.h"
 
-namespace tub::test {
+namespace tub::sheets::test {
 namespace {
 
 const LabelTables& label_tables() {
@@ -94,7 +94,7 @@ class Reader {
 
  private:
   void add(const Words& words) {
-    if (!words.empty()) text_ += tub::text_of(words) + "\n";
+    if (!words.empty()) text_ += tub::sheets::text_of(words) + "\n";
   }
 
   std::string text_;
@@ -106,12 +106,12 @@ std::string read_aloud(const Document& label) { return Reader().read(label.block
 
 Shelf::Shelf(PlanRequest a_request)
     : request(std::move(a_request)),
-      plan(make_plan(request, tub::planning_data(), species_table())),
-      more(top_ups(request, tub::planning_data(), species_table(), plan.final)),
+      plan(make_plan(request, tub::sheets::planning_data(), species_table())),
+      more(top_ups(request, tub::sheets::planning_data(), species_table(), plan.final)),
       heading(quince_row_heading()) {}
 
 SheetSources Shelf::sources() const {
-  SheetSources result{plan, heading, tub::planning_data().products, "0.1.0"};
+  SheetSources result{plan, heading, tub::sheets::planning_data().products, "0.1.0"};
   result.shelf = request.shelf;
   result.top_ups = more;
   result.code = "6BF5I8%KETK3E5$F65HE1C5QW5CVA9";
@@ -123,7 +123,7 @@ SheetSources Shelf::sources() const {
 
 std::vector<ShelfItem> every_product() {
   std::vector<ShelfItem> shelf;
-  for (const Product& product : tub::planning_data().products) {
+  for (const Product& product : tub::sheets::planning_data().products) {
     shelf.emplace_back();
     shelf.back().product = product;
     if (product.parts.empty()) shelf.back().dose_ml_per_1000_l = 45;
@@ -159,4 +159,4 @@ std::string words_on(const std::vector<Page>& pages) {
   return all;
 }
 
-}  // namespace tub::test
+}  // namespace tub::sheets::test

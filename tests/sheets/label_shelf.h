@@ -14,7 +14,9 @@
 #include "planning/request.h"
 #include "sheets/template/sheet_sources.h"
 
-namespace tub::test {
+namespace tub::sheets::test {
+
+using namespace layout;  // what is printed is laid out as well
 
 /// Plans the request. What `sources` refers to lives here.
 struct Shelf {
@@ -51,4 +53,4 @@ std::string read_aloud(const Document& label);
 
 std::string words_on(const std::vector<Page>& pages);
 
-}  // namespace tub::test
+}  // namespace tub::sheets::test

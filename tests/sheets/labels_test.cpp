@@ -13,7 +13,7 @@
 #include "sheets/cabinet/container_facts.h"
 #include "sheets/compose.h"
 
-namespace tub::test {
+namespace tub::sheets::test {
 namespace {
 
 Package package_of(const std::string& product, double grams, double ml) {
@@ -262,4 +262,4 @@ TEST_CASE("before a container is handed over its closure, mark and cap are named
   CHECK(words.find("child-resistant closure") != std::string::npos);
 }
 
-}  // namespace tub::test
+}  // namespace tub::sheets::test

@@ -10,7 +10,7 @@
 #include "sheets/template/phrase.h"
 #include "sheets/template/vocabulary.h"
 
-namespace tub::test {
+namespace tub::sheets::test {
 namespace {
 
 using Texts = std::map<std::string, std::string>;
@@ -89,4 +89,4 @@ TEST_CASE("the warnings stand in each language as loud as in English") {
 }
 
 }  // namespace
-}  // namespace tub::test
+}  // namespace tub::sheets::test

@@ -10,8 +10,8 @@
 
 namespace {
 
-using tub::Messages;
-using tub::RequiredMessage;
+using tub::sheets::Messages;
+using tub::sheets::RequiredMessage;
 
 const std::vector<RequiredMessage> required = {{"greet.all", {"name"}}, {"leave", {}}};
 
@@ -47,7 +47,8 @@ void collect(const nlohmann::json& node, const std::string& prefix,
 
 std::map<std::string, std::string> english_messages() {
   std::map<std::string, std::string> messages;
-  collect(nlohmann::json::parse(tub::test::file_text("templates/languages/en.json")).at("messages"),
+  collect(nlohmann::json::parse(tub::sheets::test::file_text("templates/languages/en.json"))
+              .at("messages"),
           "", messages);
   return messages;
 }
@@ -64,10 +65,10 @@ TEST_CASE("a message is filled with its parameters, marks around them kept") {
   const Messages messages =
       Messages::parse(file_with(R"({"greet": {"all": "Hello *{name}*, [7.4]"}, "leave": "bye"})"),
                       "en.json", required);
-  const tub::Words words = messages.words("greet.all", {{"name", std::string("Marrow")}});
+  const tub::sheets::Words words = messages.words("greet.all", {{"name", std::string("Marrow")}});
   REQUIRE(words.parts.size() == 4);
-  CHECK(std::get<tub::Bold>(words.parts[1]).text == "Marrow");
-  CHECK(std::get<tub::Band>(words.parts[3]).text == "7.4");
+  CHECK(std::get<tub::sheets::Bold>(words.parts[1]).text == "Marrow");
+  CHECK(std::get<tub::sheets::Band>(words.parts[3]).text == "7.4");
   CHECK(messages.text("leave") == "bye");
 }
 
@@ -95,12 +96,13 @@ TEST_CASE("faults of a language file are named with key, file and place") {
 }
 
 TEST_CASE("a date stands in words, in the language's order") {
-  CHECK(tub::test::english().date({2026, 5, 4}) == "4 May 2026");
+  CHECK(tub::sheets::test::english().date({2026, 5, 4}) == "4 May 2026");
 }
 
 TEST_CASE("English has every message that the templates, the code and the data files ask for") {
-  const auto keys = tub::required_messages(tub::test::all_sheets(), {}, tub::test::planning_data());
-  for (const RequiredMessage& message : keys) CHECK(tub::test::english().has(message.key));
+  const auto keys = tub::sheets::required_messages(tub::sheets::test::all_sheets(), {},
+                                                   tub::sheets::test::planning_data());
+  for (const RequiredMessage& message : keys) CHECK(tub::sheets::test::english().has(message.key));
   CHECK(keys.size() == english_messages().size());
 }
 

@@ -5,15 +5,15 @@
 
 namespace {
 
-const tub::NumberStyle english;
-const tub::NumberStyle german = {",", "\u202F", 1};
+const tub::sheets::NumberStyle english;
+const tub::sheets::NumberStyle german = {",", "\u202F", 1};
 
 }  // namespace
 
 TEST_CASE("a number prints no more digits than its test shows") {
   struct Row {
     double value;
-    tub::Decimals decimals;
+    tub::sheets::Decimals decimals;
     const char* text;
   };
   const Row rows[] = {
@@ -31,32 +31,33 @@ TEST_CASE("a number prints no more digits than its test shows") {
       {0, {0, 1}, "0"},
       {99.96, {0, 1}, "100"},
   };
-  for (const Row& row : rows) CHECK(tub::number_text(row.value, row.decimals, english) == row.text);
-  CHECK(tub::number_text(0.5, {0, 1}, german) == "0,5");
+  for (const Row& row : rows)
+    CHECK(tub::sheets::number_text(row.value, row.decimals, english) == row.text);
+  CHECK(tub::sheets::number_text(0.5, {0, 1}, german) == "0,5");
 }
 
 TEST_CASE("a range has an en dash and the same decimals at both ends") {
-  CHECK(tub::range_text({7.4, 7.6}, {1, 1}, english) == "7.4–7.6");
-  CHECK(tub::range_text({3, 3.3}, {0, 1}, english) == "3.0–3.3");
-  CHECK(tub::range_text({3, 5}, {0, 1}, english) == "3–5");
-  CHECK(tub::range_text({3, 3}, {0, 1}, english) == "3");
-  CHECK(tub::range_text({97.4, 106.6}, {0, 0}, english) == "97–107");
-  CHECK(tub::range_text({1.5, 2}, {0, 1}, german) == "1,5–2,0");
+  CHECK(tub::sheets::range_text({7.4, 7.6}, {1, 1}, english) == "7.4–7.6");
+  CHECK(tub::sheets::range_text({3, 3.3}, {0, 1}, english) == "3.0–3.3");
+  CHECK(tub::sheets::range_text({3, 5}, {0, 1}, english) == "3–5");
+  CHECK(tub::sheets::range_text({3, 3}, {0, 1}, english) == "3");
+  CHECK(tub::sheets::range_text({97.4, 106.6}, {0, 0}, english) == "97–107");
+  CHECK(tub::sheets::range_text({1.5, 2}, {0, 1}, german) == "1,5–2,0");
 }
 
 TEST_CASE("spoons are counted in fractions, mixed numbers without a space") {
-  CHECK(tub::count_text(6, english) == "6");
-  CHECK(tub::count_text(1.5, english) == "1½");
-  CHECK(tub::count_text(0.25, english) == "¼");
-  CHECK(tub::count_text(2.75, english) == "2¾");
-  CHECK(tub::count_text(1.0 / 3, english) == "⅓");
-  CHECK(tub::count_text(1.999, english) == "2");
-  CHECK(tub::count_text(0.1, english) == "0.1");
-  CHECK(tub::count_text(0, english) == "0");
+  CHECK(tub::sheets::count_text(6, english) == "6");
+  CHECK(tub::sheets::count_text(1.5, english) == "1½");
+  CHECK(tub::sheets::count_text(0.25, english) == "¼");
+  CHECK(tub::sheets::count_text(2.75, english) == "2¾");
+  CHECK(tub::sheets::count_text(1.0 / 3, english) == "⅓");
+  CHECK(tub::sheets::count_text(1.999, english) == "2");
+  CHECK(tub::sheets::count_text(0.1, english) == "0.1");
+  CHECK(tub::sheets::count_text(0, english) == "0");
 }
 
 TEST_CASE("a printed range holds the range that was predicted") {
-  CHECK(tub::rounded_outward({105.2, 118.7}, 0) == tub::Range{105, 119});
-  CHECK(tub::rounded_outward({7.4, 7.6}, 1) == tub::Range{7.4, 7.6});
-  CHECK(tub::rounded_outward({3.02, 3.29}, 1) == tub::Range{3, 3.3});
+  CHECK(tub::sheets::rounded_outward({105.2, 118.7}, 0) == tub::Range{105, 119});
+  CHECK(tub::sheets::rounded_outward({7.4, 7.6}, 1) == tub::Range{7.4, 7.6});
+  CHECK(tub::sheets::rounded_outward({3.02, 3.29}, 1) == tub::Range{3, 3.3});
 }

@@ -5,14 +5,15 @@
 
 namespace {
 
-using tub::PhrasePart;
+using tub::sheets::PhrasePart;
 using Kind = PhrasePart::Kind;
 using Weight = PhrasePart::Weight;
 
 }  // namespace
 
 TEST_CASE("a phrase is read into parts of one weight") {
-  const tub::Phrase phrase = tub::read_phrase("For *{name}* ~mg/L~ [7.4] ______\\*");
+  const tub::sheets::Phrase phrase =
+      tub::sheets::read_phrase("For *{name}* ~mg/L~ [7.4] ______\\*");
   CHECK(phrase.fault.empty());
   const std::vector<PhrasePart> parts = {
       {Kind::text, Weight::regular, "For ", 0}, {Kind::placeholder, Weight::bold, "name", 0},
@@ -38,23 +39,23 @@ TEST_CASE("a broken mark is reported with what it is") {
   };
   for (const auto& [text, fault] : rows) {
     INFO(text);
-    CHECK(tub::read_phrase(text).fault == fault);
-    CHECK_FALSE(tub::read_phrase(text).help.empty());
+    CHECK(tub::sheets::read_phrase(text).fault == fault);
+    CHECK_FALSE(tub::sheets::read_phrase(text).help.empty());
   }
 }
 
 TEST_CASE("placeholders are named once, in order") {
-  CHECK(tub::placeholders_of(tub::read_phrase("{b} and {a} and *{b}*")) ==
+  CHECK(tub::sheets::placeholders_of(tub::sheets::read_phrase("{b} and {a} and *{b}*")) ==
         std::vector<std::string>{"b", "a"});
 }
 
 TEST_CASE("words put into bold words become bold, a target stays a target") {
-  tub::Words added = tub::plain("a");
-  added.parts.emplace_back(tub::Band{"b"});
-  tub::Words words;
+  tub::sheets::Words added = tub::sheets::plain("a");
+  added.parts.emplace_back(tub::sheets::Band{"b"});
+  tub::sheets::Words words;
   append(words, Weight::bold, "x ");
   append(words, Weight::bold, added);
   REQUIRE(words.parts.size() == 2);
-  CHECK(std::get<tub::Bold>(words.parts[0]).text == "x a");
-  CHECK(std::get<tub::Band>(words.parts[1]).text == "b");
+  CHECK(std::get<tub::sheets::Bold>(words.parts[0]).text == "x a");
+  CHECK(std::get<tub::sheets::Band>(words.parts[1]).text == "b");
 }

@@ -14,6 +14,8 @@
 namespace {
 
 using namespace tub;
+using namespace tub::sheets;
+using namespace tub::layout;
 using test::quince_row_heading;
 using test::startup_document;
 

@@ -9,6 +9,7 @@
 namespace {
 
 using namespace tub;
+using namespace tub::sheets;
 using test::quince_row_heading;
 using test::quince_row_plan;
 using test::startup_document;

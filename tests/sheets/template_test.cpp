@@ -13,42 +13,43 @@ std::string template_with(const std::string& blocks) {
 
 std::string complaint(const std::string& text) {
   try {
-    tub::parse_sheet_template(text, "trial.json");
+    tub::sheets::parse_sheet_template(text, "trial.json");
     return "";
   } catch (const tub::Error& error) {
     return error.what();
   }
 }
 
-tub::Document filled(const std::string& blocks) {
-  const tub::SheetTemplate sheet = tub::parse_sheet_template(template_with(blocks), "trial.json");
-  tub::Facts facts(*sheet.shape);
+tub::sheets::Document filled(const std::string& blocks) {
+  const tub::sheets::SheetTemplate sheet =
+      tub::sheets::parse_sheet_template(template_with(blocks), "trial.json");
+  tub::sheets::Facts facts(*sheet.shape);
   facts.set("vessel", std::string("Garden *tub* {x}"));
   facts.set("phone", std::string("555"));
-  return tub::fill_template(sheet, facts, tub::test::english());
+  return tub::sheets::fill_template(sheet, facts, tub::sheets::test::english());
 }
 
 }  // namespace
 
 TEST_CASE("a fact is printed as it is: marks in a name are no marks") {
-  const tub::Document document = filled(R"({"text": {"paragraphs": ["For *{vessel}*"]}})");
-  const auto& text = std::get<tub::Text>(document.blocks.at(0).content);
-  const tub::Words& words = text.paragraphs.at(0).words;
+  const tub::sheets::Document document = filled(R"({"text": {"paragraphs": ["For *{vessel}*"]}})");
+  const auto& text = std::get<tub::sheets::Text>(document.blocks.at(0).content);
+  const tub::sheets::Words& words = text.paragraphs.at(0).words;
   REQUIRE(words.parts.size() == 2);
-  CHECK(std::get<tub::Bold>(words.parts[1]).text == "Garden *tub* {x}");
+  CHECK(std::get<tub::sheets::Bold>(words.parts[1]).text == "Garden *tub* {x}");
 }
 
 TEST_CASE("what tests for an absent fact is left out, what repeats over none prints nothing") {
-  const tub::Document document = filled(
+  const tub::sheets::Document document = filled(
       R"({"when": "drift", "text": {"paragraphs": ["{drift}"]}},
          {"when": "phone", "text": {"paragraphs": ["{phone}", {"when": "shop", "text": "{shop}"},
                                                    {"each": "rungs", "text": "{title}"}]}})");
   REQUIRE(document.blocks.size() == 1);
-  CHECK(std::get<tub::Text>(document.blocks[0].content).paragraphs.size() == 1);
+  CHECK(std::get<tub::sheets::Text>(document.blocks[0].content).paragraphs.size() == 1);
 }
 
 TEST_CASE("every kind of block can be written in a template") {
-  const tub::Document document = filled(R"(
+  const tub::sheets::Document document = filled(R"(
     {"masthead": {"kind": "a", "title": "b", "figure": "c", "facts": ["d"]}},
     {"text": {"flow": "spread", "paragraphs": [{"text": "a", "rank": "heading"}]}},
     {"channel": {"title": "a", "rows": [{"name": "pH", "low_at": 7.4, "high_at": 7.6}]}},
@@ -66,13 +67,14 @@ TEST_CASE("every kind of block can be written in a template") {
     {"room": {"least_mm": 30, "answers": ["g"]}, "pages": "every", "close_to_previous": true})");
   REQUIRE(document.blocks.size() == 11);
   for (std::size_t i = 0; i < 11; ++i) CHECK(document.blocks[i].content.index() == i);
-  const auto& table = std::get<tub::Table>(document.blocks[4].content);
+  const auto& table = std::get<tub::sheets::Table>(document.blocks[4].content);
   const auto& cells = table.rows.at(0).cells;
   REQUIRE(cells.size() == 7);
   for (std::size_t i = 0; i < 4; ++i) CHECK(cells[i].content.index() == i);
-  CHECK(std::get<tub::PairCell>(cells[5].content).severity == tub::PairCell::Severity::deadly);
+  CHECK(std::get<tub::sheets::PairCell>(cells[5].content).severity ==
+        tub::sheets::PairCell::Severity::deadly);
   CHECK(cells[6].columns == 2);
-  CHECK(document.blocks[10].pages == tub::Block::Pages::every);
+  CHECK(document.blocks[10].pages == tub::sheets::Block::Pages::every);
   CHECK(document.blocks[10].close_to_previous);
   CHECK(document.blocks[10].where == "trial.json: /blocks/10");
 }
@@ -132,7 +134,7 @@ TEST_CASE("all faults of a template come at once") {
 }
 
 TEST_CASE("a template says which messages it needs, with the names in scope") {
-  const tub::SheetTemplate sheet = tub::parse_sheet_template(
+  const tub::sheets::SheetTemplate sheet = tub::sheets::parse_sheet_template(
       template_with(
           R"({"text": {"paragraphs": [{"each": "rungs", "text": "{say.motto}"}, "{say.motto}"]}})"),
       "trial.json");

@@ -12,6 +12,7 @@
 namespace {
 
 using namespace tub;
+using namespace tub::sheets;
 
 // The sources of a module, one after the other.
 std::string sources_of(const std::string& module) {

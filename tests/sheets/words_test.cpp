@@ -12,7 +12,7 @@
 #include "planning/tables/country.h"
 #include "sheets/compose.h"
 
-namespace tub::test {
+namespace tub::sheets::test {
 namespace {
 
 using Texts = std::map<std::string, std::string>;
@@ -397,4 +397,4 @@ TEST_CASE("two products that must not meet are no list of three") {
 }
 
 }  // namespace
-}  // namespace tub::test
+}  // namespace tub::sheets::test

@@ -17,19 +17,19 @@ std::string data_file(const std::string& name) {
   return {std::istreambuf_iterator<char>(file), {}};
 }
 
-const tub::WaterTables& tables() {
-  static const tub::WaterTables read = {
-      tub::SpeciesTable::parse(data_file("species.json"), "species.json"),
-      tub::parse_index_tables(data_file("table_index.json"), "table_index.json")};
+const tub::water::WaterTables& tables() {
+  static const tub::water::WaterTables read = {
+      tub::water::SpeciesTable::parse(data_file("species.json"), "species.json"),
+      tub::water::parse_index_tables(data_file("table_index.json"), "table_index.json")};
   return read;
 }
 
 Json answer(const std::string& line) {
-  return Json::parse(tub::answer_water_line(line, 3, tables()).text);
+  return Json::parse(tub::water::answer_water_line(line, 3, tables()).text);
 }
 
 std::string error_of(const std::string& line) {
-  const tub::WaterAnswer found = tub::answer_water_line(line, 3, tables());
+  const tub::water::WaterAnswer found = tub::water::answer_water_line(line, 3, tables());
   CHECK(found.is_error);
   return Json::parse(found.text).at("error");
 }
@@ -52,7 +52,8 @@ TEST_CASE("a line gives the start state and one state a step") {
   CHECK(found["states"][1].at("total_alkalinity_mg_l").get<double>() ==
         Approx(80 + 24.8 * 50.043 / 84.006).epsilon(1e-9));
   CHECK(found["states"][2].at("temperature_c") == 38);
-  CHECK(found["states"][2].size() == tub::reading_keys.size() + tub::derived_keys.size());
+  CHECK(found["states"][2].size() ==
+        tub::chemistry::reading_keys.size() + tub::chemistry::derived_keys.size());
 }
 
 TEST_CASE("steps add what they found to their state") {
@@ -162,18 +163,18 @@ TEST_CASE("all that is wrong with a line is said at once") {
 }
 
 TEST_CASE("the schema has every key and every compound") {
-  const Json schema = Json::parse(tub::water_schema(tables().species));
+  const Json schema = Json::parse(tub::water::water_schema(tables().species));
   CHECK(schema.at("$schema") == "https://json-schema.org/draft/2020-12/schema");
-  for (const auto& key : tub::reading_keys)
+  for (const auto& key : tub::chemistry::reading_keys)
     CHECK(schema.at("properties").contains(std::string(key.name)));
-  for (const auto& key : tub::derived_keys)
+  for (const auto& key : tub::chemistry::derived_keys)
     CHECK(schema.at("$defs").at("state").at("properties").contains(std::string(key.name)));
   CHECK(schema.dump().find("Na2B4O7:10H2O") != std::string::npos);
 }
 
 TEST_CASE("no control of a terminal comes back in a water's answer, and its id reads as it was") {
   const std::string line = R"({"id": "\u009b31m\u202e", "ph\u001b[2J\u202e": 7})";
-  const std::string text = tub::answer_water_line(line, 1, tables()).text;
+  const std::string text = tub::water::answer_water_line(line, 1, tables()).text;
   for (const char* const raw : {"\u009b", "\u202e", "\x1b"}) CHECK(text.find(raw) == text.npos);
   CHECK(Json::parse(text).at("id") == "\u009b31m\u202e");
   CHECK(std::string(Json::parse(text).at("error")).find("<U+001B>[2J<U+202E>") != text.npos);

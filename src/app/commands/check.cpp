@@ -6,7 +6,7 @@
 #include "app/prints.h"
 #include "app/terminal.h"
 
-namespace tub {
+namespace tub::app {
 
 int run_check(const Arguments& arguments) {
   const Library library(find_data_folders(arguments.value("--data")));
@@ -22,4 +22,4 @@ int run_check(const Arguments& arguments) {
   return 0;
 }
 
-}  // namespace tub
+}  // namespace tub::app

@@ -2,11 +2,11 @@
 #include "app/files.h"
 #include "app/help.h"
 
-namespace tub {
+namespace tub::app {
 
 int run_completion(const Arguments&) {
   write_standard_output(bash_completion());
   return 0;
 }
 
-}  // namespace tub
+}  // namespace tub::app

@@ -5,7 +5,7 @@
 #include "app/listings.h"
 #include "job/shape/json_text.h"
 
-namespace tub {
+namespace tub::app {
 
 int run_list(const Arguments& arguments) {
   const DataFolders folders = find_data_folders(arguments.value("--data"));
@@ -14,4 +14,4 @@ int run_list(const Arguments& arguments) {
   return 0;
 }
 
-}  // namespace tub
+}  // namespace tub::app

@@ -10,7 +10,7 @@
 #include "app/terminal.h"
 #include "job/shape/job_format.h"
 
-namespace tub {
+namespace tub::app {
 
 namespace {
 
@@ -34,4 +34,4 @@ int run_new(const Arguments& arguments) {
   return 0;
 }
 
-}  // namespace tub
+}  // namespace tub::app

@@ -10,7 +10,7 @@
 #include "job/plan/plan_format.h"
 #include "why/explain.h"
 
-namespace tub {
+namespace tub::app {
 
 namespace {
 
@@ -42,4 +42,4 @@ int run_plan(const Arguments& arguments) {
   return 0;
 }
 
-}  // namespace tub
+}  // namespace tub::app

@@ -6,7 +6,7 @@
 #include "app/prints.h"
 #include "app/terminal.h"
 
-namespace tub {
+namespace tub::app {
 
 int run_print(const Arguments& arguments) {
   const Output output = read_output(arguments);
@@ -23,4 +23,4 @@ int run_print(const Arguments& arguments) {
   return 0;
 }
 
-}  // namespace tub
+}  // namespace tub::app

@@ -5,7 +5,7 @@
 #include "job/shape/job_format.h"
 #include "water/format.h"
 
-namespace tub {
+namespace tub::app {
 namespace {
 
 std::string schema_named(const std::string& what, const DataFolders& folders) {
@@ -22,4 +22,4 @@ int run_schema(const Arguments& arguments) {
   return 0;
 }
 
-}  // namespace tub
+}  // namespace tub::app

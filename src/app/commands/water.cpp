@@ -6,7 +6,7 @@
 #include "app/line_reader.h"
 #include "water/format.h"
 
-namespace tub {
+namespace tub::app {
 
 int run_water(const Arguments& arguments) {
   constexpr std::size_t most_kept = 1U << 16U;
@@ -28,4 +28,4 @@ int run_water(const Arguments& arguments) {
   return is_all_well ? 0 : static_cast<int>(Fault::job);
 }
 
-}  // namespace tub
+}  // namespace tub::app

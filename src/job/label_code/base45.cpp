@@ -4,7 +4,7 @@
 
 #include <algorithm>
 
-namespace tub {
+namespace tub::job {
 namespace {
 
 constexpr std::string_view alphabet = "0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ $%*+-./:";
@@ -62,4 +62,4 @@ Base45Bytes from_base45(std::string_view text) {
   return {.bytes = std::move(bytes), .fault = std::nullopt};
 }
 
-}  // namespace tub
+}  // namespace tub::job

@@ -5,7 +5,9 @@
 #include <string>
 #include <string_view>
 
-namespace tub {
+#include "base/modules.h"
+
+namespace tub::job {
 
 /// The bytes in Base45: three characters for two bytes, two for a last one.
 ///
@@ -27,4 +29,4 @@ struct Base45Bytes {
 /// Source: RFC 9285, section 4: groups above 65535 (or 255) and single last characters are refused
 Base45Bytes from_base45(std::string_view text);
 
-}  // namespace tub
+}  // namespace tub::job

@@ -7,7 +7,7 @@
 
 #include "base/error.h"
 
-namespace tub {
+namespace tub::job {
 namespace {
 
 constexpr int raw_window_bits = -15;  // zlib's way to ask for no header and no checksum
@@ -87,4 +87,4 @@ std::optional<std::string> inflated(std::string_view bytes, std::string_view dic
   return stream.written(out);
 }
 
-}  // namespace tub
+}  // namespace tub::job

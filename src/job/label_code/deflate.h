@@ -5,7 +5,9 @@
 #include <string>
 #include <string_view>
 
-namespace tub {
+#include "base/modules.h"
+
+namespace tub::job {
 
 /// The text, deflated as far as zlib can; the same text gives the same bytes.
 /// Throws: Error (the machine's fault) if zlib has no memory
@@ -16,4 +18,4 @@ std::string deflated(std::string_view text, std::string_view dictionary);
 std::optional<std::string> inflated(std::string_view bytes, std::string_view dictionary,
                                     std::size_t longest);
 
-}  // namespace tub
+}  // namespace tub::job

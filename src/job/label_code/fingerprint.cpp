@@ -8,7 +8,7 @@
 
 #include "job/shape/comment.h"
 
-namespace tub {
+namespace tub::job {
 namespace {
 
 using Json = nlohmann::ordered_json;
@@ -75,4 +75,4 @@ std::string fingerprint(const Json& job) {
   return text;
 }
 
-}  // namespace tub
+}  // namespace tub::job

@@ -4,7 +4,9 @@
 #include <nlohmann/json_fwd.hpp>
 #include <string>
 
-namespace tub {
+#include "base/modules.h"
+
+namespace tub::job {
 
 /// What a fingerprint is made over: the job without what names people, sheets and makers, and
 /// without comments, as JSON with keys in byte order, no blanks, UTF-8, quantities as written.
@@ -16,4 +18,4 @@ std::string canonical_job(const nlohmann::ordered_json& job);
 ///         without I, L, O and U)
 std::string fingerprint(const nlohmann::ordered_json& job);
 
-}  // namespace tub
+}  // namespace tub::job

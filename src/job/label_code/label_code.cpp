@@ -13,7 +13,7 @@
 #include "job/label_code/fingerprint.h"
 #include "job/label_code/label_code_dictionary.h"
 
-namespace tub {
+namespace tub::job {
 namespace {
 
 using Json = nlohmann::ordered_json;
@@ -159,4 +159,4 @@ std::string job_of_label_code(std::string_view text, const std::string& file) {
   return *job;
 }
 
-}  // namespace tub
+}  // namespace tub::job

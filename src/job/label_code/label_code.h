@@ -6,7 +6,9 @@
 #include <string>
 #include <string_view>
 
-namespace tub {
+#include "base/modules.h"
+
+namespace tub::job {
 
 /// The job as text for a square code: Base45 (RFC 9285) over a version byte and the canonical job
 /// as raw deflate (RFC 1951) with the preset dictionary of that version. A stranger scans it, so
@@ -36,4 +38,4 @@ bool is_label_code(std::string_view text);
 /// Throws: Error if the text is damaged, with the place, or of a newer version
 std::string job_of_label_code(std::string_view text, const std::string& file);
 
-}  // namespace tub
+}  // namespace tub::job

@@ -3,7 +3,9 @@
 
 #include <string_view>
 
-namespace tub {
+#include "base/modules.h"
+
+namespace tub::job {
 
 /// The preset dictionary (RFC 1951, RFC 1950 section 2.2) of code version 1: names of fields,
 /// identifiers and units, the commonest last, in the form of a canonical job.
@@ -47,4 +49,4 @@ inline constexpr std::string_view label_code_dictionary =
     R"("tubwright":1,"vessel":{"bathers_per_week":10,"bathing_temperature":"38 °C",)"
     R"("shell":"acrylic","use":"private","volume":"1200 L"}})";
 
-}  // namespace tub
+}  // namespace tub::job

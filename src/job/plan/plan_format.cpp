@@ -5,7 +5,7 @@
 #include "job/shape/schema_parts.h"
 #include "planning/steps/gate.h"
 
-namespace tub {
+namespace tub::job {
 namespace {
 
 using Json = nlohmann::ordered_json;
@@ -395,4 +395,4 @@ std::string plan_schema() {
   return to_text(schema);
 }
 
-}  // namespace tub
+}  // namespace tub::job

@@ -5,7 +5,7 @@
 
 #include "planning/plan.h"
 
-namespace tub {
+namespace tub::job {
 
 /// The plan's JSON, keys in a fixed order: the same plan gives the same bytes.
 std::string plan_json(const Plan& plan);
@@ -13,4 +13,4 @@ std::string plan_json(const Plan& plan);
 /// The JSON Schema (2020-12) of what plan_json writes.
 std::string plan_schema();
 
-}  // namespace tub
+}  // namespace tub::job

@@ -7,7 +7,7 @@
 #include "job/shape/record_keys.h"
 #include "planning/plan.h"
 
-namespace tub {
+namespace tub::job {
 
 RecordFields<WaterState> water_state_fields();
 RecordFields<Interval> interval_fields();
@@ -24,4 +24,4 @@ nlohmann::ordered_json reason_schema();
 /// A number, or null where there is none.
 nlohmann::ordered_json number_or_null(const std::optional<double>& value);
 
-}  // namespace tub
+}  // namespace tub::job

@@ -4,7 +4,7 @@
 #include "job/plan/plan_keys.h"
 #include "job/shape/schema_parts.h"
 
-namespace tub {
+namespace tub::job {
 namespace {
 
 using Json = nlohmann::ordered_json;
@@ -230,4 +230,4 @@ RecordFields<Step> step_fields_of_kind(std::string_view kind) {
 
 Json step_json(const Step& step) { return written(step, step_fields_of_kind(kind_name(step))); }
 
-}  // namespace tub
+}  // namespace tub::job

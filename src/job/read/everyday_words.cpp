@@ -9,7 +9,7 @@
 #include "base/node.h"
 #include "base/text.h"
 
-namespace tub {
+namespace tub::job {
 namespace {
 
 bool holds(std::span<const std::string> names, std::string_view name) {
@@ -108,4 +108,4 @@ EverydayWords parse_everyday_words(std::string_view text, const std::string& fil
   return words;
 }
 
-}  // namespace tub
+}  // namespace tub::job

@@ -7,7 +7,9 @@
 #include <string_view>
 #include <vector>
 
-namespace tub {
+#include "base/modules.h"
+
+namespace tub::job {
 
 /// The words of `job/data/everyday_words.json`, folded: no capitals, one kind of blank.
 struct EverydayWords {
@@ -32,4 +34,4 @@ struct EverydayWords {
 /// Throws: Error with every fault of the text, each at its place
 EverydayWords parse_everyday_words(std::string_view text, const std::string& file);
 
-}  // namespace tub
+}  // namespace tub::job

@@ -1,6 +1,6 @@
 #include "job/read/names.h"
 
-namespace tub {
+namespace tub::job {
 
 std::vector<std::string> known_products() {
   return {"sodium_bicarbonate",
@@ -57,4 +57,4 @@ std::vector<std::string> known_measures() {
           "ounces_and_us_spoons"};
 }
 
-}  // namespace tub
+}  // namespace tub::job

@@ -5,7 +5,9 @@
 #include <string_view>
 #include <vector>
 
-namespace tub {
+#include "base/modules.h"
+
+namespace tub::job {
 
 /// The sheet that holds labels of several kinds.
 inline constexpr std::string_view label_sheet = "label_sheet";
@@ -20,4 +22,4 @@ std::vector<std::string> known_uses();
 std::vector<std::string> known_methods();
 std::vector<std::string> known_measures();
 
-}  // namespace tub
+}  // namespace tub::job

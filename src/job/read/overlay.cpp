@@ -10,7 +10,7 @@
 #include "job/limits.h"
 #include "job/shape/comment.h"
 
-namespace tub {
+namespace tub::job {
 namespace {
 
 using Json = nlohmann::ordered_json;
@@ -122,4 +122,4 @@ std::vector<Diagnostic> relocated(std::vector<Diagnostic> diagnostics, const std
   return diagnostics;
 }
 
-}  // namespace tub
+}  // namespace tub::job

@@ -7,7 +7,7 @@
 
 #include "base/error.h"
 
-namespace tub {
+namespace tub::job {
 
 /// A place in the merged job that came from the shop's file.
 struct Origin {
@@ -25,4 +25,4 @@ std::vector<Origin> lay_over(nlohmann::ordered_json& job, const nlohmann::ordere
 std::vector<Diagnostic> relocated(std::vector<Diagnostic> diagnostics, const std::string& job_file,
                                   const std::string& shop_file, const std::vector<Origin>& origins);
 
-}  // namespace tub
+}  // namespace tub::job

@@ -11,7 +11,7 @@
 #include "job/shape/read_shape.h"
 #include "planning/steps/gate.h"
 
-namespace tub {
+namespace tub::job {
 namespace {
 
 using Json = nlohmann::ordered_json;
@@ -275,4 +275,4 @@ Outcome<Job> read_job(const NamedText& job_text, const std::optional<NamedText>&
   return outcome;
 }
 
-}  // namespace tub
+}  // namespace tub::job

@@ -5,7 +5,7 @@
 #include "job/shape/job_parts.h"
 #include "job/shape/read_shape.h"
 
-namespace tub {
+namespace tub::job {
 namespace {
 
 /// A granular product whose poured density nobody gave fills about a litre a kilogram. Assumption:
@@ -126,4 +126,4 @@ std::vector<Package> read_packages(const Value& job, const std::vector<ShelfItem
   return packages;
 }
 
-}  // namespace tub
+}  // namespace tub::job

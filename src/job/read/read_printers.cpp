@@ -7,7 +7,7 @@
 #include "base/text.h"
 #include "job/shape/job_parts.h"
 
-namespace tub {
+namespace tub::job {
 namespace {
 
 // More is no misplaced page but another paper, tray or scale.
@@ -59,4 +59,4 @@ std::vector<PrinterEntry> read_printers(const Value& shop) {
   return printers;
 }
 
-}  // namespace tub
+}  // namespace tub::job

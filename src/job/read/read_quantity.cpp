@@ -2,7 +2,7 @@
 
 #include <fmt/format.h>
 
-namespace tub {
+namespace tub::job {
 namespace {
 
 // A quantity and its unit take less; messages show all of a quantity.
@@ -96,4 +96,4 @@ void require_solid(const Node& node, const Measured& amount, bool is_liquid) {
   node.problem(parsed.problem, parsed.help);
 }
 
-}  // namespace tub
+}  // namespace tub::job

@@ -7,7 +7,7 @@
 #include "job/shape/shape.h"
 #include "job/shape/value.h"
 
-namespace tub {
+namespace tub::job {
 
 /// The quantity in its kind's own unit; a problem, and nothing, if it is none or absurd.
 std::optional<double> read_quantity(const Node& node, const QuantityShape& shape);
@@ -24,4 +24,4 @@ std::optional<Measured> read_amount(const Node& node);
 /// A problem if a liquid's amount was written in plain ounces, which may be a weight or a volume.
 void require_solid(const Node& node, const Measured& amount, bool is_liquid);
 
-}  // namespace tub
+}  // namespace tub::job

@@ -9,7 +9,7 @@
 #include "job/shape/job_parts.h"
 #include "planning/retests/judged_water.h"
 
-namespace tub {
+namespace tub::job {
 namespace {
 
 constexpr std::array counted_as_found = {Reading::copper, Reading::iron, Reading::manganese};
@@ -127,4 +127,4 @@ std::vector<RetestReport> read_retests(const Value& readings, const std::string&
   return reports;
 }
 
-}  // namespace tub
+}  // namespace tub::job

@@ -4,7 +4,7 @@
 #include "job/read/names.h"
 #include "job/shape/job_parts.h"
 
-namespace tub {
+namespace tub::job {
 namespace {
 
 constexpr double least_side_mm = 20;
@@ -93,4 +93,4 @@ std::optional<StockRequest> sized_stock(std::string_view text) {
   return StockRequest{std::string(text), *width, *height};
 }
 
-}  // namespace tub
+}  // namespace tub::job

@@ -9,7 +9,7 @@
 #include "job/shape/job_parts.h"
 #include "job/shape/read_shape.h"
 
-namespace tub {
+namespace tub::job {
 namespace {
 
 std::vector<std::string> bases_of(const Product& product) {
@@ -179,4 +179,4 @@ std::vector<ShelfItem> read_shelf(const Value& shelf, const Tub& tub,
   return items;
 }
 
-}  // namespace tub
+}  // namespace tub::job

@@ -7,7 +7,7 @@
 #include "job/read/slip.h"
 #include "job/shape/job_parts.h"
 
-namespace tub {
+namespace tub::job {
 namespace {
 
 void require_method(const Value& water, const WaterTest& test) {
@@ -166,4 +166,4 @@ WaterTest read_slip(const Value& water, const JobReading& reading) {
   return test;
 }
 
-}  // namespace tub
+}  // namespace tub::job

@@ -7,7 +7,7 @@
 #include "job/shape/job_parts.h"
 #include "planning/steps/gate.h"
 
-namespace tub {
+namespace tub::job {
 namespace {
 
 /// An edge of a target, by its name in a job.
@@ -237,4 +237,4 @@ TargetSet read_targets(const Value& job, const Tub& tub, const Sanitizer& saniti
   return set;
 }
 
-}  // namespace tub
+}  // namespace tub::job

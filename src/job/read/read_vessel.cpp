@@ -11,7 +11,7 @@
 #include "job/read/vessel_volume.h"
 #include "job/shape/job_parts.h"
 
-namespace tub {
+namespace tub::job {
 namespace {
 
 // How far off a volume may be that nobody stated, as 90 % half-widths. Source: assumptions
@@ -305,4 +305,4 @@ Tub read_vessel(const Value& vessel, const std::string& method, const JobReading
   return tub;
 }
 
-}  // namespace tub
+}  // namespace tub::job

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <array>
 
-namespace tub {
+namespace tub::job {
 namespace {
 
 using enum QuantityKind;
@@ -47,4 +47,4 @@ const SlipField* slip_field_of(Reading reading) {
   return found == fields.end() ? nullptr : &*found;
 }
 
-}  // namespace tub
+}  // namespace tub::job

@@ -7,7 +7,7 @@
 #include "planning/reading.h"
 #include "units/display.h"
 
-namespace tub {
+namespace tub::job {
 
 struct SlipField {
   std::string_view name;  ///< in a job
@@ -24,4 +24,4 @@ std::span<const SlipField> slip_fields();
 /// The field that gives a reading; null for those that no slip holds (combined chlorine).
 const SlipField* slip_field_of(Reading reading);
 
-}  // namespace tub
+}  // namespace tub::job

@@ -4,7 +4,7 @@
 #include <cmath>
 #include <numbers>
 
-namespace tub {
+namespace tub::job {
 
 double Basin::area_m2() const {
   const double box = length_m * width_m;
@@ -32,4 +32,4 @@ const FoundVolume& most_certain(std::span<const FoundVolume> volumes) {
       [](const FoundVolume& a, const FoundVolume& b) { return a.give_or_take < b.give_or_take; });
 }
 
-}  // namespace tub
+}  // namespace tub::job

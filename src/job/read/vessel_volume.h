@@ -5,7 +5,9 @@
 #include <string>
 #include <vector>
 
-namespace tub {
+#include "base/modules.h"
+
+namespace tub::job {
 
 /// A seat or a step, which takes the place of water.
 struct SeatBench {
@@ -65,4 +67,4 @@ bool agree(const FoundVolume& one, const FoundVolume& other);
 /// The most certain of some volumes. REQUIRES: at least one
 const FoundVolume& most_certain(std::span<const FoundVolume> volumes);
 
-}  // namespace tub
+}  // namespace tub::job

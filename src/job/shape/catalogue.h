@@ -10,7 +10,7 @@
 #include "planning/request.h"
 #include "planning/tables/country.h"
 
-namespace tub {
+namespace tub::job {
 
 /// Everything outside the job that its reading needs; `app` fills it.
 struct Catalogue {
@@ -28,4 +28,4 @@ struct Catalogue {
   }
 };
 
-}  // namespace tub
+}  // namespace tub::job

@@ -3,9 +3,11 @@
 
 #include <string_view>
 
-namespace tub {
+#include "base/modules.h"
+
+namespace tub::job {
 
 /// True for "// vessel": a field that is for people, and read by nobody.
 constexpr bool is_comment(std::string_view name) { return name.substr(0, 2) == "//"; }
 
-}  // namespace tub
+}  // namespace tub::job

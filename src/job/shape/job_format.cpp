@@ -12,7 +12,7 @@
 #include "job/shape/schema_parts.h"
 #include "job/shape/shape_schema.h"
 
-namespace tub {
+namespace tub::job {
 namespace {
 
 using Json = nlohmann::ordered_json;
@@ -121,4 +121,4 @@ std::string starter_job(const CalendarDate& date, const std::optional<NamedText>
   return with_comments(job, *object_of(shape)).dump(2) + "\n";
 }
 
-}  // namespace tub
+}  // namespace tub::job

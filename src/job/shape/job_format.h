@@ -6,7 +6,7 @@
 
 #include "job/job.h"
 
-namespace tub {
+namespace tub::job {
 
 /// The JSON Schema (2020-12) of a job, from the table that reads it.
 std::string job_schema(const Catalogue& catalogue);
@@ -19,4 +19,4 @@ std::string job_schema(const Catalogue& catalogue);
 std::string starter_job(const CalendarDate& date, const std::optional<NamedText>& shop,
                         const Catalogue& catalogue);
 
-}  // namespace tub
+}  // namespace tub::job

@@ -12,7 +12,7 @@
 #include "planning/heading.h"
 #include "planning/request.h"
 
-namespace tub {
+namespace tub::job {
 
 /// What every part is read with. Problems go to the nodes' own list.
 struct JobReading {
@@ -58,4 +58,4 @@ const Row* row_named(const std::vector<Row>& rows, const std::optional<std::stri
   return nullptr;
 }
 
-}  // namespace tub
+}  // namespace tub::job

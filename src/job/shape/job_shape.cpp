@@ -6,7 +6,7 @@
 #include "job/shape/shapes.h"
 #include "planning/tables/product.h"
 
-namespace tub {
+namespace tub::job {
 namespace {
 
 using namespace shapes;
@@ -370,4 +370,4 @@ FieldShape shop_shape(const Catalogue& catalogue) {
   return object(std::move(fields));
 }
 
-}  // namespace tub
+}  // namespace tub::job

@@ -5,11 +5,11 @@
 #include "job/shape/catalogue.h"
 #include "job/shape/shape.h"
 
-namespace tub {
+namespace tub::job {
 
 FieldShape job_shape(const Catalogue& catalogue);
 
 /// What a shop sets once: fields of a job, and some of its own.
 FieldShape shop_shape(const Catalogue& catalogue);
 
-}  // namespace tub
+}  // namespace tub::job

@@ -5,7 +5,7 @@
 
 #include "base/text.h"
 
-namespace tub {
+namespace tub::job {
 namespace {
 
 using Json = nlohmann::ordered_json;
@@ -58,4 +58,4 @@ std::string broken(const Json& value, std::size_t depth, std::size_t taken) {
 
 std::string to_text(const Json& value) { return broken(value, 0, 0) + "\n"; }
 
-}  // namespace tub
+}  // namespace tub::job

@@ -4,11 +4,13 @@
 #include <nlohmann/json_fwd.hpp>
 #include <string>
 
-namespace tub {
+#include "base/modules.h"
+
+namespace tub::job {
 
 /// The text of a JSON value, ended by a newline. An object or list that fits into a line of 100
 /// characters stays on it; others are broken, two spaces a level. Numbers that are not finite,
 /// which JSON cannot hold, are null.
 std::string to_text(const nlohmann::ordered_json& value);
 
-}  // namespace tub
+}  // namespace tub::job

@@ -14,7 +14,7 @@
 #include "job/read/read_quantity.h"
 #include "job/shape/comment.h"
 
-namespace tub {
+namespace tub::job {
 namespace {
 
 std::optional<int> digits(std::string_view text) {
@@ -316,4 +316,4 @@ std::optional<CalendarDate> date_from(std::string_view text) {
   return CalendarDate{*year, *month, *day};
 }
 
-}  // namespace tub
+}  // namespace tub::job

@@ -9,7 +9,9 @@
 #include <utility>
 #include <vector>
 
-namespace tub {
+#include "base/modules.h"
+
+namespace tub::job {
 
 /// One key of an object that is written from a T.
 template <class T>
@@ -60,4 +62,4 @@ RecordFields<T> joined(RecordFields<T> first, const RecordFields<T>& second) {
   return first;
 }
 
-}  // namespace tub
+}  // namespace tub::job

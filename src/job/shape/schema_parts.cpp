@@ -2,7 +2,7 @@
 
 #include <nlohmann/json.hpp>
 
-namespace tub::schema {
+namespace tub::job::schema {
 
 using Json = nlohmann::ordered_json;
 
@@ -40,4 +40,4 @@ Json head(std::string_view title, std::string_view description) {
           {"description", description}};
 }
 
-}  // namespace tub::schema
+}  // namespace tub::job::schema

@@ -7,7 +7,9 @@
 #include <string_view>
 #include <vector>
 
-namespace tub::schema {
+#include "base/modules.h"
+
+namespace tub::job::schema {
 
 nlohmann::ordered_json number();
 nlohmann::ordered_json whole();
@@ -26,4 +28,4 @@ nlohmann::ordered_json reference(std::string_view name);
 /// The head of a whole schema: dialect, title, description.
 nlohmann::ordered_json head(std::string_view title, std::string_view description);
 
-}  // namespace tub::schema
+}  // namespace tub::job::schema

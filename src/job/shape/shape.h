@@ -11,7 +11,7 @@
 
 #include "units/display.h"
 
-namespace tub {
+namespace tub::job {
 
 struct Field;
 struct FieldShape;
@@ -108,4 +108,4 @@ struct Field {
   std::string missing_help{};  ///< what to do when a required field is not there
 };
 
-}  // namespace tub
+}  // namespace tub::job

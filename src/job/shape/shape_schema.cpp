@@ -8,7 +8,7 @@
 #include "base/text.h"
 #include "job/shape/schema_parts.h"
 
-namespace tub {
+namespace tub::job {
 namespace {
 
 using Json = nlohmann::ordered_json;
@@ -74,4 +74,4 @@ Json SchemaOf::operator()(const ObjectShape& shape) const {
 
 Json shape_schema(const FieldShape& shape) { return std::visit(SchemaOf{}, shape.form); }
 
-}  // namespace tub
+}  // namespace tub::job

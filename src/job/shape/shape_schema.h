@@ -5,10 +5,10 @@
 
 #include "job/shape/shape.h"
 
-namespace tub {
+namespace tub::job {
 
 /// What the shape allows, in the words of JSON Schema 2020-12. Units are in the descriptions: a
 /// schema cannot check them.
 nlohmann::ordered_json shape_schema(const FieldShape& shape);
 
-}  // namespace tub
+}  // namespace tub::job

@@ -7,7 +7,7 @@
 
 #include "job/shape/shape.h"
 
-namespace tub::shapes {
+namespace tub::job::shapes {
 
 inline FieldShape text(std::size_t longest) { return {TextShape{longest}}; }
 
@@ -46,4 +46,4 @@ inline Field required(std::string name, std::string about, FieldShape shape) {
   return {std::move(name), std::move(about), std::move(shape), Presence::required};
 }
 
-}  // namespace tub::shapes
+}  // namespace tub::job::shapes

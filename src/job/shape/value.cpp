@@ -1,6 +1,6 @@
 #include "job/shape/value.h"
 
-namespace tub {
+namespace tub::job {
 
 const std::vector<Value>& Value::items() const {
   static const std::vector<Value> none;
@@ -35,4 +35,4 @@ std::optional<Measured> Value::measured(std::string_view name) const {
   return member == nullptr ? std::nullopt : member->measured();
 }
 
-}  // namespace tub
+}  // namespace tub::job

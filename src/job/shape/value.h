@@ -11,7 +11,7 @@
 
 #include "base/node.h"
 
-namespace tub {
+namespace tub::job {
 
 /// A figure and what it counts: 12.5 "g/100 mL as Cl2", 45 "mL"; "oz" is grams of an amount that
 /// was written in plain ounces, which only something solid can be.
@@ -64,4 +64,4 @@ class Value {
   Content content_;
 };
 
-}  // namespace tub
+}  // namespace tub::job

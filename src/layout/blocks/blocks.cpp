@@ -3,7 +3,7 @@
 
 #include "layout/blocks/ladder.h"
 
-namespace tub {
+namespace tub::layout {
 namespace {
 
 struct LayBlock {
@@ -46,4 +46,4 @@ Fragment lay_ladder(const Ladder& ladder, double width, const Context& context) 
   return fragment;
 }
 
-}  // namespace tub
+}  // namespace tub::layout

@@ -7,7 +7,7 @@
 #include "layout/pages/context.h"
 #include "layout/pages/fragment.h"
 
-namespace tub {
+namespace tub::layout {
 
 Fragment lay_masthead(const Masthead& masthead, double width, const Context& context);
 /// Kind, title and figure in one line, for the pages after the first.
@@ -42,4 +42,4 @@ Fragment lay_ladder(const Ladder& ladder, double width, const Context& context);
 /// A block of any kind.
 Fragment lay_block(const Block& block, double width, const Context& context);
 
-}  // namespace tub
+}  // namespace tub::layout

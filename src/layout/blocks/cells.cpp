@@ -8,7 +8,7 @@
 #include "layout/blocks/marks.h"
 #include "layout/blocks/pictograms.h"
 
-namespace tub {
+namespace tub::layout {
 namespace {
 
 double shift_of(double width, double used, Align align) {
@@ -256,4 +256,4 @@ LaidCell lay_cell(const Cell& cell, TableRow::Role role, double width, Align ali
   return laid;
 }
 
-}  // namespace tub
+}  // namespace tub::layout

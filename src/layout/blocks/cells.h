@@ -6,7 +6,7 @@
 #include "layout/pages/fragment.h"
 #include "layout/type/lines.h"
 
-namespace tub {
+namespace tub::layout {
 
 /// A cell before its row's height is known: its first element is the cell itself.
 struct LaidCell {
@@ -20,4 +20,4 @@ struct LaidCell {
 LaidCell lay_cell(const Cell& cell, TableRow::Role role, double width, Align align,
                   const Context& context);
 
-}  // namespace tub
+}  // namespace tub::layout

@@ -9,7 +9,7 @@
 #include "layout/blocks/marks.h"
 #include "layout/type/lines.h"
 
-namespace tub {
+namespace tub::layout {
 namespace {
 
 class ChannelMaker {
@@ -173,4 +173,4 @@ Fragment lay_channel(const Channel& channel, double width, const Context& contex
   return ChannelMaker(channel, width, context).make();
 }
 
-}  // namespace tub
+}  // namespace tub::layout

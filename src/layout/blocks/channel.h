@@ -6,7 +6,7 @@
 #include "layout/pages/fragment.h"
 #include "layout/type/lines.h"
 
-namespace tub {
+namespace tub::layout {
 
 /// The places of a channel's columns, in points from its left edge.
 struct ChannelTracks {
@@ -31,4 +31,4 @@ Line channel_now(const ChannelReading& reading, const Context& context);
 Mark channel_plot(const ChannelReading& reading, const ChannelTracks& tracks,
                   const Context& context);
 
-}  // namespace tub
+}  // namespace tub::layout

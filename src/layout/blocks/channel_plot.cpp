@@ -9,7 +9,7 @@
 #include "layout/blocks/marks.h"
 #include "layout/blocks/scale.h"
 
-namespace tub {
+namespace tub::layout {
 namespace {
 
 /// From one x to another.
@@ -176,4 +176,4 @@ Mark channel_plot(const ChannelReading& reading, const ChannelTracks& tracks,
   return PlotMaker(reading, tracks, context).make();
 }
 
-}  // namespace tub
+}  // namespace tub::layout

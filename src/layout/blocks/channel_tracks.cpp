@@ -4,7 +4,7 @@
 
 #include "layout/blocks/channel.h"
 
-namespace tub {
+namespace tub::layout {
 namespace {
 
 /// Between a name and its number.
@@ -73,4 +73,4 @@ ChannelTracks channel_tracks(const Channel& channel, double width, const Context
   return tracks;
 }
 
-}  // namespace tub
+}  // namespace tub::layout

@@ -14,7 +14,7 @@
 #include "layout/blocks/marks.h"
 #include "layout/type/lines.h"
 
-namespace tub {
+namespace tub::layout {
 namespace {
 
 constexpr double number_gap = 1.2 * mm;
@@ -230,4 +230,4 @@ Fragment lay_chart(const Chart& chart, double width, const Context& context) {
   return ChartMaker(chart, width, context).make();
 }
 
-}  // namespace tub
+}  // namespace tub::layout

@@ -6,7 +6,7 @@
 #include "layout/blocks/qr.h"
 #include "layout/type/lines.h"
 
-namespace tub {
+namespace tub::layout {
 Fragment lay_code(const Code& code, double width, const Context& context) {
   const QrCode modules = qr_code(code.payload);
   const double side = (modules.modules + 2 * quiet_modules) * code_module;
@@ -30,4 +30,4 @@ Fragment lay_code(const Code& code, double width, const Context& context) {
   return fragment;
 }
 
-}  // namespace tub
+}  // namespace tub::layout

@@ -3,7 +3,7 @@
 
 #include "layout/blocks/blocks.h"
 
-namespace tub {
+namespace tub::layout {
 namespace {
 
 void draw_rules(Fragment& fragment, const Columns& columns, double width_per_share,
@@ -53,4 +53,4 @@ Fragment lay_stack(const std::vector<Block>& blocks, double width, const Context
   return fragment;
 }
 
-}  // namespace tub
+}  // namespace tub::layout

@@ -5,7 +5,7 @@
 #include <utility>
 #include <vector>
 
-namespace tub {
+namespace tub::layout {
 
 void Flow::new_line(double leading) { at_ = {left_, at_.y + leading}; }
 
@@ -30,4 +30,4 @@ void Flow::add(Content& content, const Words& words, const Type& type, const Con
   at_ = {at_.x + end, at_.y + below};
 }
 
-}  // namespace tub
+}  // namespace tub::layout

@@ -3,7 +3,7 @@
 
 #include "layout/type/lines.h"
 
-namespace tub {
+namespace tub::layout {
 
 /// A place that moves on with each text that is added.
 class Flow {
@@ -34,4 +34,4 @@ class Flow {
   Point at_;
 };
 
-}  // namespace tub
+}  // namespace tub::layout

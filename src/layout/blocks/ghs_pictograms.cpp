@@ -3,7 +3,7 @@
 #include <array>
 #include <utility>
 
-namespace tub {
+namespace tub::layout {
 namespace {
 
 using Ink = Curve::Ink;
@@ -228,4 +228,4 @@ std::optional<Pictogram> pictogram_of(std::string_view ghs_code) {
   return std::nullopt;
 }
 
-}  // namespace tub
+}  // namespace tub::layout

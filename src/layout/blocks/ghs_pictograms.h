@@ -7,7 +7,7 @@
 
 #include "layout/blocks/pictogram_curves.h"
 
-namespace tub {
+namespace tub::layout {
 
 /// The upright square round a pictogram whose square stands on its point: so many sides wide.
 inline constexpr double diamond_field = 1.4142135623730951;
@@ -29,4 +29,4 @@ bool is_ghs(Pictogram pictogram);
 /// The pictogram of a GHS code: "GHS05" is corrosion. Nothing for a code that has none here.
 std::optional<Pictogram> pictogram_of(std::string_view ghs_code);
 
-}  // namespace tub
+}  // namespace tub::layout

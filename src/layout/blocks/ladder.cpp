@@ -7,7 +7,7 @@
 #include "layout/blocks/marks.h"
 #include "layout/type/lines.h"
 
-namespace tub {
+namespace tub::layout {
 namespace {
 
 /// A track may take this much from the pour before its texts wrap.
@@ -73,4 +73,4 @@ Fragment lay_stiles(double height, const LadderTracks& tracks, const Context& co
   return fragment;
 }
 
-}  // namespace tub
+}  // namespace tub::layout

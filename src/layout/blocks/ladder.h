@@ -5,7 +5,7 @@
 #include "layout/pages/context.h"
 #include "layout/pages/fragment.h"
 
-namespace tub {
+namespace tub::layout {
 
 /// Where a ladder's tracks begin and end, in points from its left edge.
 struct LadderTracks {
@@ -39,4 +39,4 @@ Fragment lay_stiles(double height, const LadderTracks& tracks, const Context& co
 void lay_pour(Fragment& fragment, const Pour& pour, const LadderTracks& tracks, int parent,
               const Context& context);
 
-}  // namespace tub
+}  // namespace tub::layout

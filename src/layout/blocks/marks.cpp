@@ -3,7 +3,7 @@
 
 #include <utility>
 
-namespace tub {
+namespace tub::layout {
 namespace {
 
 /// The control points of a quarter circle lie this far along its tangents, in radii.
@@ -99,4 +99,4 @@ Path circle(Point c, double r) {
   return path;
 }
 
-}  // namespace tub
+}  // namespace tub::layout

@@ -7,7 +7,7 @@
 #include "layout/pages/context.h"
 #include "layout/pages/fragment.h"
 
-namespace tub {
+namespace tub::layout {
 
 // All marks stand around a baseline: x from 0, y of the baseline 0.
 
@@ -28,4 +28,4 @@ Path circle(Point centre, double radius);
 /// A rectangle without stroke.
 Box filled_box(Point corner, double width, double height, Colour fill);
 
-}  // namespace tub
+}  // namespace tub::layout

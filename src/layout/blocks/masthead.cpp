@@ -10,7 +10,7 @@
 #include "layout/blocks/blocks.h"
 #include "layout/type/lines.h"
 
-namespace tub {
+namespace tub::layout {
 namespace {
 
 /// Writes one line as an element of its own.
@@ -201,4 +201,4 @@ Fragment lay_short_masthead(const Masthead& masthead, double width, const Contex
   return fragment;
 }
 
-}  // namespace tub
+}  // namespace tub::layout

@@ -6,7 +6,7 @@
 #include "layout/blocks/marks.h"
 #include "layout/type/lines.h"
 
-namespace tub {
+namespace tub::layout {
 namespace {
 
 Type inked(Type type, Colour ink) {
@@ -100,4 +100,4 @@ Fragment lay_notice(const Notice& notice, double width, const Context& context) 
   return fragment;
 }
 
-}  // namespace tub
+}  // namespace tub::layout

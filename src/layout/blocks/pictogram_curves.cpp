@@ -5,7 +5,7 @@
 
 #include "layout/blocks/ghs_pictograms.h"
 
-namespace tub {
+namespace tub::layout {
 namespace {
 
 using Ink = Curve::Ink;
@@ -107,4 +107,4 @@ std::vector<Curve> curves_of(Pictogram pictogram) {
   return {};
 }
 
-}  // namespace tub
+}  // namespace tub::layout

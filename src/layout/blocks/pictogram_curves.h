@@ -6,7 +6,7 @@
 
 #include "document/block.h"
 
-namespace tub {
+namespace tub::layout {
 
 /// One filled or stroked path, in SVG's words: M, L, C, Z with absolute places.
 struct Curve {
@@ -19,4 +19,4 @@ struct Curve {
 /// In drawing order.
 std::vector<Curve> curves_of(Pictogram pictogram);
 
-}  // namespace tub
+}  // namespace tub::layout

@@ -11,7 +11,7 @@
 #include "layout/blocks/ghs_pictograms.h"
 #include "layout/blocks/pictogram_curves.h"
 
-namespace tub {
+namespace tub::layout {
 namespace {
 
 /// Reads "M x y L x y C x y x y x y Z" on a field of 100 by 100.
@@ -104,4 +104,4 @@ Mark sign_mark(const Sign& sign, Point corner, double side, const Context& conte
   return mark;
 }
 
-}  // namespace tub
+}  // namespace tub::layout

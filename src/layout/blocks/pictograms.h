@@ -5,7 +5,7 @@
 #include "layout/pages/context.h"
 #include "layout/pages/fragment.h"
 
-namespace tub {
+namespace tub::layout {
 
 /// The side of the upright square that a pictogram takes: its own side, or for a GHS pictogram,
 /// whose side is that of the square on its point, 1.414 times that.
@@ -15,4 +15,4 @@ double field_side(Pictogram pictogram, double side);
 /// text.
 Mark sign_mark(const Sign& sign, Point corner, double side, const Context& context);
 
-}  // namespace tub
+}  // namespace tub::layout

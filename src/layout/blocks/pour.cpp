@@ -9,7 +9,7 @@
 #include "layout/blocks/marks.h"
 #include "layout/type/lines.h"
 
-namespace tub {
+namespace tub::layout {
 namespace {
 
 Words bold_words(const Words& words) {
@@ -171,4 +171,4 @@ void lay_pour(Fragment& fragment, const Pour& pour, const LadderTracks& tracks, 
   row.write(fragment, parent, pour.test.language);
 }
 
-}  // namespace tub
+}  // namespace tub::layout

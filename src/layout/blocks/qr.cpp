@@ -9,7 +9,7 @@
 
 #include "base/error.h"
 
-namespace tub {
+namespace tub::layout {
 namespace {
 
 constexpr std::string_view alphanumeric = "0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ $%*+-./:";
@@ -105,4 +105,4 @@ Path qr_path(const QrCode& code, Point corner, double module) {
   return path;
 }
 
-}  // namespace tub
+}  // namespace tub::layout

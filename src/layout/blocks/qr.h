@@ -7,7 +7,7 @@
 
 #include "layout/pages/page.h"
 
-namespace tub {
+namespace tub::layout {
 
 /// Modules left white on each side of a code. Source: ISO/IEC 18004, quiet zone
 inline constexpr int quiet_modules = 4;
@@ -49,4 +49,4 @@ std::size_t qr_capacity(int modules);
 /// module: the side of a module in points
 Path qr_path(const QrCode& code, Point corner, double module);
 
-}  // namespace tub
+}  // namespace tub::layout

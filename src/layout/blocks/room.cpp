@@ -6,7 +6,7 @@
 #include "layout/blocks/marks.h"
 #include "layout/type/lines.h"
 
-namespace tub {
+namespace tub::layout {
 namespace {
 
 /// Labels and boxes from left to right, on as many rows as they need.
@@ -68,4 +68,4 @@ Fragment lay_room(const Room& room, double width, const Context& context) {
   return fragment;
 }
 
-}  // namespace tub
+}  // namespace tub::layout

@@ -10,7 +10,7 @@
 #include "layout/blocks/pictograms.h"
 #include "layout/type/lines.h"
 
-namespace tub {
+namespace tub::layout {
 namespace {
 
 /// Clear paper between a rung's signs and what stands below them.
@@ -288,4 +288,4 @@ Fragment lay_rung(const Ladder& ladder, const Rung& rung, const LadderTracks& tr
   return RungMaker(ladder, rung, tracks, context).make();
 }
 
-}  // namespace tub
+}  // namespace tub::layout

@@ -3,7 +3,7 @@
 
 #include <algorithm>
 
-namespace tub {
+namespace tub::layout {
 namespace {
 
 /// Linear from (a, x) to (b, y), standing still outside; x where a and b are the same.
@@ -28,4 +28,4 @@ double Scale::at(double value) const {
   return between(value, r.low_at, r.high_at, p.low, p.high);
 }
 
-}  // namespace tub
+}  // namespace tub::layout

@@ -4,7 +4,7 @@
 
 #include "document/block.h"
 
-namespace tub {
+namespace tub::layout {
 
 /// The x places of one row's plot, in points from the plot's left edge.
 struct ScalePlaces {
@@ -34,4 +34,4 @@ class Scale {
   ScalePlaces places_;
 };
 
-}  // namespace tub
+}  // namespace tub::layout

@@ -8,7 +8,7 @@
 #include "layout/blocks/pictograms.h"
 #include "layout/type/lines.h"
 
-namespace tub {
+namespace tub::layout {
 namespace {
 
 /// How far one sign reaches, and all of them with the gaps between.
@@ -117,4 +117,4 @@ Fragment lay_signs(const Signs& signs, double width, const Context& context) {
                                           : lay_column(signs, side, width, context);
 }
 
-}  // namespace tub
+}  // namespace tub::layout

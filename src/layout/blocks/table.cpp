@@ -10,7 +10,7 @@
 #include "layout/blocks/cells.h"
 #include "layout/blocks/marks.h"
 
-namespace tub {
+namespace tub::layout {
 namespace {
 
 /// One column's place.
@@ -245,4 +245,4 @@ TableParts lay_table_parts(const Table& table, double width, const Context& cont
   return TableMaker(table, width, context).make_parts();
 }
 
-}  // namespace tub
+}  // namespace tub::layout

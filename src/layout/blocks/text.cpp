@@ -7,7 +7,7 @@
 #include "layout/blocks/blocks.h"
 #include "layout/type/lines.h"
 
-namespace tub {
+namespace tub::layout {
 namespace {
 
 Element element_for(const Paragraph& paragraph) {
@@ -82,4 +82,4 @@ Fragment lay_text(const Text& text, double width, const Context& context) {
                                          : stacked(text, width, context);
 }
 
-}  // namespace tub
+}  // namespace tub::layout

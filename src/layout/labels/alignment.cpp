@@ -10,7 +10,7 @@
 #include "layout/labels/impose.h"
 #include "layout/type/style.h"
 
-namespace tub {
+namespace tub::layout {
 namespace {
 
 constexpr double outline_width = 0.25 * mm;
@@ -211,4 +211,4 @@ Page alignment_page(const Stock& stock, const AlignmentWords& words, const FontS
   return AlignmentSheet(stock, words, fonts).draw(words);
 }
 
-}  // namespace tub
+}  // namespace tub::layout

@@ -7,7 +7,7 @@
 
 #include "layout/type/style.h"
 
-namespace tub {
+namespace tub::layout {
 namespace {
 
 // From memory, as presses have them: thin lines of some millimetres that begin clear of the edge.
@@ -98,4 +98,4 @@ void add_crop_marks(Page& sheet, const Stock& stock, const Imposition& impositio
   }
 }
 
-}  // namespace tub
+}  // namespace tub::layout

@@ -3,7 +3,7 @@
 
 #include "layout/labels/impose.h"
 
-namespace tub {
+namespace tub::layout {
 
 /// A position's upper left corner on a sheet of labels, in points; positions count from 0.
 Point corner_of(const LabelGrid& grid, int position);
@@ -18,4 +18,4 @@ void add_crop_marks(Page& page, double bleed);
 /// labels are.
 void add_crop_marks(Page& sheet, const Stock& stock, const Imposition& imposition);
 
-}  // namespace tub
+}  // namespace tub::layout

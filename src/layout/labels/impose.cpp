@@ -9,7 +9,7 @@
 #include "layout/pages/fragment.h"
 #include "layout/type/style.h"
 
-namespace tub {
+namespace tub::layout {
 namespace {
 
 Point shift_of(Point at, const PrinterCorrection& correction) {
@@ -140,4 +140,4 @@ std::vector<Page> impose(std::span<const Page> labels, const Stock& stock,
   return pages;
 }
 
-}  // namespace tub
+}  // namespace tub::layout

@@ -9,7 +9,7 @@
 #include "layout/pages/page.h"
 #include "layout/type/font.h"
 
-namespace tub {
+namespace tub::layout {
 
 /// Where a printer puts a page that should be in place, as its alignment page shows it.
 struct PrinterCorrection {
@@ -69,4 +69,4 @@ Page alignment_page(const Stock& stock, const AlignmentWords& words, const FontS
 /// The page moved as the printer needs it.
 Page corrected(Page page, const PrinterCorrection& correction);
 
-}  // namespace tub
+}  // namespace tub::layout

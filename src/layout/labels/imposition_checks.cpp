@@ -12,7 +12,7 @@
 #include "layout/pages/checks.h"
 #include "layout/type/style.h"
 
-namespace tub {
+namespace tub::layout {
 namespace {
 
 constexpr double most_shift_mm = 5;
@@ -171,4 +171,4 @@ void require_on_paper(std::span<const Page> pages, const Imposition& imposition,
   problems.throw_if_any();
 }
 
-}  // namespace tub
+}  // namespace tub::layout

@@ -5,7 +5,7 @@
 
 #include "layout/labels/impose.h"
 
-namespace tub {
+namespace tub::layout {
 
 /// Throws: Error with everything that stands in the way: a first position that is not on the sheet,
 ///         a wild correction, labels of another size or with something on what the stock keeps
@@ -17,4 +17,4 @@ void require_possible(std::span<const Page> labels, const Stock& stock,
 void require_on_paper(std::span<const Page> pages, const Imposition& imposition,
                       const FontSet& fonts);
 
-}  // namespace tub
+}  // namespace tub::layout

@@ -8,7 +8,7 @@
 
 #include "layout/type/style.h"
 
-namespace tub {
+namespace tub::layout {
 namespace {
 
 /// Lines of one paragraph whose baselines are closer than this stand on one line.
@@ -107,4 +107,4 @@ LabelMeasures measure_label(const Page& page, const FontSet& fonts) {
   return measures;
 }
 
-}  // namespace tub
+}  // namespace tub::layout

@@ -7,7 +7,7 @@
 #include "layout/pages/page.h"
 #include "layout/type/font.h"
 
-namespace tub {
+namespace tub::layout {
 
 /// The figures of one label's page: its size, the sides of its hazard squares, the smallest
 /// x-height of all text, the least line distance inside a paragraph, the least contrast of text
@@ -22,4 +22,4 @@ std::optional<double> diamond_side(const Path& path);
 /// Source: WCAG 2.1, definitions of contrast ratio and relative luminance
 double contrast_of(Colour one, Colour other);
 
-}  // namespace tub
+}  // namespace tub::layout

@@ -14,7 +14,7 @@
 #include "layout/pages/fragment.h"
 #include "layout/type/style.h"
 
-namespace tub {
+namespace tub::layout {
 namespace {
 
 constexpr double same_side_mm = 0.3;
@@ -162,4 +162,4 @@ Page on_preprinted(Page label, const Stock& stock, const FontSet& fonts) {
   return label;
 }
 
-}  // namespace tub
+}  // namespace tub::layout

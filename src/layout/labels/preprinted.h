@@ -5,7 +5,7 @@
 #include "layout/pages/page.h"
 #include "layout/type/font.h"
 
-namespace tub {
+namespace tub::layout {
 
 /// The label with the symbols of its pictograms inside the stock's frames, no frame drawn, and the
 /// frames that are left over filled with black. What stands beside and below the first pictogram
@@ -18,4 +18,4 @@ namespace tub {
 ///         frame without a symbol is not allowed, unused preprinted ones are blacked out
 Page on_preprinted(Page label, const Stock& stock, const FontSet& fonts);
 
-}  // namespace tub
+}  // namespace tub::layout

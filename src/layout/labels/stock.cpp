@@ -11,7 +11,7 @@
 #include "base/node.h"
 #include "base/text.h"
 
-namespace tub {
+namespace tub::layout {
 namespace {
 
 using Names = std::vector<std::string>;
@@ -161,4 +161,4 @@ Stock label_of(const Stock& stock) {
   return label;
 }
 
-}  // namespace tub
+}  // namespace tub::layout

@@ -6,7 +6,9 @@
 #include <string_view>
 #include <vector>
 
-namespace tub {
+#include "base/modules.h"
+
+namespace tub::layout {
 
 /// Labels of one size in columns and rows on a sheet.
 struct LabelGrid {
@@ -54,4 +56,4 @@ Stock label_of(const Stock& stock);
 /// Throws: Error with everything that is wrong in the text
 std::vector<Stock> read_stocks(std::string_view json, const std::string& file);
 
-}  // namespace tub
+}  // namespace tub::layout

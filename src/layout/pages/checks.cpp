@@ -10,7 +10,7 @@
 
 #include "base/text.h"
 
-namespace tub {
+namespace tub::layout {
 namespace {
 
 /// Touching is not overlapping; rounding is not touching.
@@ -217,4 +217,4 @@ std::vector<std::string> outside(const Page& page, const FontSet& fonts, double 
   return found;
 }
 
-}  // namespace tub
+}  // namespace tub::layout

@@ -6,7 +6,7 @@
 
 #include "layout/pages/page.h"
 
-namespace tub {
+namespace tub::layout {
 
 /// A rectangle that holds an item's ink.
 struct Bounds {
@@ -30,4 +30,4 @@ std::vector<std::string> outside(const Page& page, const FontSet& fonts, double 
 /// One sentence for each promise of `Page::elements` that does not hold.
 std::vector<std::string> tree_faults(const Page& page);
 
-}  // namespace tub
+}  // namespace tub::layout

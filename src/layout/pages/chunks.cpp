@@ -9,7 +9,7 @@
 #include "layout/blocks/blocks.h"
 #include "layout/type/lines.h"
 
-namespace tub {
+namespace tub::layout {
 namespace {
 
 double room_share(const std::vector<Block>& blocks) {
@@ -118,4 +118,4 @@ std::vector<Chunk> chunks_of(const Document& document, double width, const Conte
   return chunks;
 }
 
-}  // namespace tub
+}  // namespace tub::layout

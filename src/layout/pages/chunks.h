@@ -12,7 +12,7 @@
 #include "layout/pages/context.h"
 #include "layout/pages/fragment.h"
 
-namespace tub {
+namespace tub::layout {
 
 /// The ladder or table that some chunks are the rungs or rows of.
 struct ChunkSeries {
@@ -35,4 +35,4 @@ struct Chunk {
 /// All chunks in order, laid out in one setting.
 std::vector<Chunk> chunks_of(const Document& document, double width, const Context& context);
 
-}  // namespace tub
+}  // namespace tub::layout

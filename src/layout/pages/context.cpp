@@ -7,7 +7,7 @@
 
 #include "base/text.h"
 
-namespace tub {
+namespace tub::layout {
 
 double Context::width(std::u32string_view text, const Type& type) const {
   try {
@@ -68,4 +68,4 @@ Type regular(Type type) {
   return type;
 }
 
-}  // namespace tub
+}  // namespace tub::layout

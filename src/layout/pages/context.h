@@ -10,7 +10,7 @@
 #include "layout/type/font.h"
 #include "layout/type/style.h"
 
-namespace tub {
+namespace tub::layout {
 
 struct Context {
   const Setting& setting;
@@ -39,4 +39,4 @@ struct Context {
 Type bold(Type type);
 Type regular(Type type);
 
-}  // namespace tub
+}  // namespace tub::layout

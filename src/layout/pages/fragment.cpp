@@ -4,7 +4,7 @@
 #include <algorithm>
 #include <utility>
 
-namespace tub {
+namespace tub::layout {
 namespace {
 
 Point sum(Point a, Point b) { return {a.x + b.x, a.y + b.y}; }
@@ -101,4 +101,4 @@ void Fragment::place(const Fragment& part, Point at, int parent) {
   }
 }
 
-}  // namespace tub
+}  // namespace tub::layout

@@ -6,7 +6,7 @@
 
 #include "layout/pages/page.h"
 
-namespace tub {
+namespace tub::layout {
 
 /// Items that are read as one thing: a run of text, or a figure with its alternative text; or
 /// items that are not read at all.
@@ -48,4 +48,4 @@ Item moved(Item item, Point by);
 /// All items of a content moved by so much.
 void move(Content& content, Point by);
 
-}  // namespace tub
+}  // namespace tub::layout

@@ -15,7 +15,7 @@
 #include "layout/pages/pagination.h"
 #include "layout/type/lines.h"
 
-namespace tub {
+namespace tub::layout {
 namespace {
 
 /// The page's first element, a section that holds all others.
@@ -337,4 +337,4 @@ std::vector<Page> lay_out(const Document& document, const Style& style, const St
   return Trials(document, std::move(fitted), stock, fonts).run();
 }
 
-}  // namespace tub
+}  // namespace tub::layout

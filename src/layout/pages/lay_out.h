@@ -9,7 +9,7 @@
 #include "layout/type/font.h"
 #include "layout/type/style.h"
 
-namespace tub {
+namespace tub::layout {
 
 /// The finished pages of a document on sheets of one size.
 ///
@@ -18,4 +18,4 @@ namespace tub {
 std::vector<Page> lay_out(const Document& document, const Style& style, const Stock& stock,
                           const FontSet& fonts);
 
-}  // namespace tub
+}  // namespace tub::layout

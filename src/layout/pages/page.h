@@ -13,7 +13,7 @@
 #include "document/document.h"
 #include "layout/type/font.h"
 
-namespace tub {
+namespace tub::layout {
 
 // All lengths are in points (1/72 in). The origin is the page's upper left corner; y grows down.
 
@@ -196,4 +196,4 @@ struct Page {
 /// The element an item belongs to, or `artifact`.
 int element_of(const Item& item);
 
-}  // namespace tub
+}  // namespace tub::layout

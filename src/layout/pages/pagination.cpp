@@ -4,7 +4,7 @@
 #include <algorithm>
 #include <utility>
 
-namespace tub {
+namespace tub::layout {
 namespace {
 
 class Paginator {
@@ -134,4 +134,4 @@ double missing_height_on_one(const std::vector<Chunk>& chunks, double height,
   return paginator.plan(0, paginator.count(), true).height - height;
 }
 
-}  // namespace tub
+}  // namespace tub::layout

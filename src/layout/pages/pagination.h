@@ -7,7 +7,7 @@
 
 #include "layout/pages/chunks.h"
 
-namespace tub {
+namespace tub::layout {
 
 /// One chunk's place on a page.
 struct Placed {
@@ -44,4 +44,4 @@ double missing_height(const std::vector<Chunk>& chunks, double height, const Len
 double missing_height_on_one(const std::vector<Chunk>& chunks, double height,
                              const Lengths& lengths);
 
-}  // namespace tub
+}  // namespace tub::layout

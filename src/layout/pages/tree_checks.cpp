@@ -5,7 +5,7 @@
 
 #include "layout/pages/checks.h"
 
-namespace tub {
+namespace tub::layout {
 namespace {
 
 class TreeCheck {
@@ -105,4 +105,4 @@ class TreeCheck {
 
 std::vector<std::string> tree_faults(const Page& page) { return TreeCheck(page).run(); }
 
-}  // namespace tub
+}  // namespace tub::layout

@@ -11,7 +11,7 @@
 #include "base/error.h"
 #include "base/text.h"
 
-namespace tub {
+namespace tub::layout {
 namespace {
 
 [[noreturn]] void fail(const std::string& name, const std::string& what) {
@@ -195,4 +195,4 @@ double text_width(const Font& font, std::string_view utf8, double size) {
   return text_width(font, *text, size);
 }
 
-}  // namespace tub
+}  // namespace tub::layout

@@ -7,7 +7,9 @@
 #include <string_view>
 #include <vector>
 
-namespace tub {
+#include "base/modules.h"
+
+namespace tub::layout {
 
 enum class Face { regular, bold };
 
@@ -72,4 +74,4 @@ struct FontSet {
 double text_width(const Font& font, std::string_view utf8, double size);
 double text_width(const Font& font, std::u32string_view text, double size);
 
-}  // namespace tub
+}  // namespace tub::layout

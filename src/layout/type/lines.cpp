@@ -12,7 +12,7 @@
 #include "layout/blocks/marks.h"
 #include "layout/type/pieces.h"
 
-namespace tub {
+namespace tub::layout {
 namespace {
 
 /// Rounding of sums must not break a line that fits exactly.
@@ -251,4 +251,4 @@ void append_lines(Content& content, std::vector<Line> lines, Point first, double
   }
 }
 
-}  // namespace tub
+}  // namespace tub::layout

@@ -7,7 +7,7 @@
 #include "layout/pages/context.h"
 #include "layout/pages/fragment.h"
 
-namespace tub {
+namespace tub::layout {
 
 /// One line around its baseline: x from 0, y of the baseline 0.
 struct Line {
@@ -50,4 +50,4 @@ void append(Content& content, Line line, Point at, const Context& context);
 void append_lines(Content& content, std::vector<Line> lines, Point first, double leading,
                   const Context& context);
 
-}  // namespace tub
+}  // namespace tub::layout

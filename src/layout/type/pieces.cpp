@@ -10,7 +10,7 @@
 #include "base/text.h"
 #include "layout/blocks/marks.h"
 
-namespace tub {
+namespace tub::layout {
 namespace {
 
 constexpr char32_t soft_hyphen = 0x00AD;
@@ -156,4 +156,4 @@ std::vector<Piece> pieces_of(const Words& words, const Type& type, const Context
   return cutter.take();
 }
 
-}  // namespace tub
+}  // namespace tub::layout

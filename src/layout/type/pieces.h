@@ -9,7 +9,7 @@
 #include "layout/pages/context.h"
 #include "layout/pages/fragment.h"
 
-namespace tub {
+namespace tub::layout {
 
 /// Some text of one type, or one drawn mark, with no place for a line's end inside.
 struct Piece {
@@ -30,4 +30,4 @@ struct Piece {
 /// Throws: Error if a text holds a control character, or a character that the faces lack
 std::vector<Piece> pieces_of(const Words& words, const Type& type, const Context& context);
 
-}  // namespace tub
+}  // namespace tub::layout

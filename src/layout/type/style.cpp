@@ -8,7 +8,7 @@
 
 #include "base/node.h"
 
-namespace tub {
+namespace tub::layout {
 namespace {
 
 template <class Struct, class Value>
@@ -257,4 +257,4 @@ Style Style::parse(std::string_view json, const std::string& file) {
   return style;
 }
 
-}  // namespace tub
+}  // namespace tub::layout

@@ -9,7 +9,7 @@
 #include "layout/pages/page.h"
 #include "layout/type/font.h"
 
-namespace tub {
+namespace tub::layout {
 
 /// Points in a millimetre.
 inline constexpr double mm = 72 / 25.4;
@@ -188,4 +188,4 @@ struct Style {
   static Style parse(std::string_view json, const std::string& file);
 };
 
-}  // namespace tub
+}  // namespace tub::layout

@@ -6,7 +6,7 @@
 #include "planning/goals/balance_means.h"
 #include "planning/pours/pouring.h"
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 /// A way to solve for both readings; solved again it gives other amounts for other aims.
@@ -309,4 +309,4 @@ Balancing with_ph_solved(const Situation& situation, const Frame& frame, const B
   return solved;
 }
 
-}  // namespace tub
+}  // namespace tub::planning

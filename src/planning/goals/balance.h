@@ -4,7 +4,7 @@
 #include "planning/goals/objective.h"
 #include "planning/situation.h"
 
-namespace tub {
+namespace tub::planning {
 
 /// The moves before and after those that balance the water.
 struct Frame {
@@ -30,4 +30,4 @@ DoseMove* last_for_ph(Draft& moves);
 /// others as they are: it makes up for what was rounded. A dose that is not needed is left out.
 Balancing with_ph_solved(const Situation& situation, const Frame& frame, const Balancing& balance);
 
-}  // namespace tub
+}  // namespace tub::planning

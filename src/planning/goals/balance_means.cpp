@@ -7,7 +7,7 @@
 #include "planning/pours/divisions.h"
 #include "planning/pours/pouring.h"
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 /// The least and the most that is thought of, mg/L of product.
@@ -301,4 +301,4 @@ BalanceMeans::Cut BalanceMeans::within_pour_window(const Draft& moves) const {
   return cut;
 }
 
-}  // namespace tub
+}  // namespace tub::planning

@@ -5,7 +5,7 @@
 
 #include "planning/goals/balance.h"
 
-namespace tub {
+namespace tub::planning {
 
 /// Where a candidate aims: which of the four counts depends on the side it comes from.
 struct BalanceAims {
@@ -77,4 +77,4 @@ class BalanceMeans {
 std::optional<double> release_for_ph(const Situation& situation, const Frame& frame,
                                      const Draft& doses, double ph);
 
-}  // namespace tub
+}  // namespace tub::planning

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 constexpr double hours_a_day = 24;
@@ -80,4 +80,4 @@ Reason dissolving_reason(const Product::Dissolving& tablet) {
            {"high", rate.high}}};
 }
 
-}  // namespace tub
+}  // namespace tub::planning

@@ -8,7 +8,7 @@
 #include "planning/plan.h"
 #include "planning/situation.h"
 
-namespace tub {
+namespace tub::planning {
 
 /// The whole tablets that put back what is used of the bromine that the water holds after these
 /// moves; nothing where no tablets are on the shelf, or they are in the floater already.
@@ -24,4 +24,4 @@ std::vector<Reason> assumed_by_floater(const Situation& situation, const Floater
 /// How fast a tablet dissolves.
 Reason dissolving_reason(const Product::Dissolving& tablet);
 
-}  // namespace tub
+}  // namespace tub::planning

@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 bool is_sanitizer(Reading reading) {
@@ -85,4 +85,4 @@ double distance_outside(Reading reading, const Limits& band, double value) {
   return std::max({0.0, below, above}) / step_of(reading);
 }
 
-}  // namespace tub
+}  // namespace tub::planning

@@ -8,7 +8,7 @@
 #include "planning/request.h"
 #include "planning/steps/gate.h"
 
-namespace tub {
+namespace tub::planning {
 
 /// A reading's band, and its ideal where the set names one.
 struct Goal {
@@ -39,4 +39,4 @@ double aim(const Goal& goal, bool from_below, const Reach& reach);
 /// 20 mg/L of alkalinity, 50 of hardness, 1 of a sanitizer); 0 inside.
 double distance_outside(Reading reading, const Limits& band, double value);
 
-}  // namespace tub
+}  // namespace tub::planning

@@ -5,7 +5,7 @@
 
 #include "planning/pours/pouring.h"
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 constexpr double same_distance = 0.01;
@@ -120,4 +120,4 @@ bool is_better(const Score& a, const Score& b) {
   return a.off_balance < b.off_balance;
 }
 
-}  // namespace tub
+}  // namespace tub::planning

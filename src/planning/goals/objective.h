@@ -3,7 +3,7 @@
 
 #include "planning/situation.h"
 
-namespace tub {
+namespace tub::planning {
 
 /// What a draft comes to, in the order in which it counts.
 struct Score {
@@ -31,4 +31,4 @@ bool is_better(const Score& a, const Score& b);
 /// cannot carry the amount.
 int additions_of(const Draft& draft);
 
-}  // namespace tub
+}  // namespace tub::planning

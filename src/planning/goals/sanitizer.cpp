@@ -6,7 +6,7 @@
 #include "planning/goals/floater.h"
 #include "planning/goals/single_reading.h"
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 /// A bank that lacks less than this share is there.
@@ -190,4 +190,4 @@ Interval hours_to_fall(const Situation& situation, double from_mg_l, double to_m
   return {halvings * half_life.low, halvings * half_life.value, halvings * half_life.high};
 }
 
-}  // namespace tub
+}  // namespace tub::planning

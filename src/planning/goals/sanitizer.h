@@ -8,7 +8,7 @@
 #include "planning/plan.h"
 #include "planning/situation.h"
 
-namespace tub {
+namespace tub::planning {
 
 /// The moves into the gate, the water's own demand included: a bank of bromide where the sanitizer
 /// needs one, then what makes the reading, then tablets that keep it up. None if the gate holds the
@@ -40,4 +40,4 @@ bool bromide_takes_the_chlorine(const Situation& situation);
 /// Hours until a sanitizer that is too high has fallen to the upper end of its gate, cover off.
 Interval hours_to_fall(const Situation& situation, double from_mg_l, double to_mg_l);
 
-}  // namespace tub
+}  // namespace tub::planning

@@ -2,7 +2,7 @@
 
 #include "planning/water/roots.h"
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 Reach reach_of(const Situation& situation, Reading reading, const Draft& whole) {
@@ -75,4 +75,4 @@ std::optional<DoseMove> sequestrant_dose(const Situation& situation) {
   return DoseMove{supply, std::nullopt, situation.mg_l(*supply, size)};
 }
 
-}  // namespace tub
+}  // namespace tub::planning

@@ -6,7 +6,7 @@
 
 #include "planning/situation.h"
 
-namespace tub {
+namespace tub::planning {
 
 /// The dose that takes its goal's reading from below to where its band is aimed at, after these
 /// moves; nothing if the band holds the water already, or if no dose takes it there.
@@ -22,4 +22,4 @@ std::optional<DoseMove> sequestrant_dose(const Situation& situation);
 /// Metals at or above their aesthetic limits, mg/L.
 ByReading<double> metals_to_hold(const Situation& situation);
 
-}  // namespace tub
+}  // namespace tub::planning

@@ -2,7 +2,7 @@
 
 #include <cmath>
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 // A count within this of a whole number is that number: readings have at most four digits.
@@ -24,4 +24,4 @@ double division_nearest(double value, double division) {
   return divisions(std::floor(value / division + 0.5 + slack), division);
 }
 
-}  // namespace tub
+}  // namespace tub::planning

@@ -1,7 +1,9 @@
 // Values as a test shows them: whole divisions of its scale.
 #pragma once
 
-namespace tub {
+#include "base/modules.h"
+
+namespace tub::planning {
 
 /// The highest division not above a value, the lowest not below it, the nearest one.
 ///
@@ -13,4 +15,4 @@ double division_nearest(double value, double division);
 /// `count` divisions, as the double that prints shortest (38 x 0.2 is 7.6).
 double divisions(double count, double division);
 
-}  // namespace tub
+}  // namespace tub::planning

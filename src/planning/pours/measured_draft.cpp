@@ -6,7 +6,7 @@
 #include "planning/goals/single_reading.h"
 #include "planning/pours/pour_out.h"
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 /// What is done before and after the water is balanced. Order: common practice, no source.
@@ -41,4 +41,4 @@ PouredOut measured(const Situation& situation) {
 
 Draft measured_draft(const Situation& situation) { return measured(situation).draft; }
 
-}  // namespace tub
+}  // namespace tub::planning

@@ -4,7 +4,7 @@
 #include "planning/pours/pour_out.h"
 #include "planning/situation.h"
 
-namespace tub {
+namespace tub::planning {
 
 /// Every goal's moves in the trade's order, before anything is rounded.
 Draft solved_draft(const Situation& situation);
@@ -13,4 +13,4 @@ Draft solved_draft(const Situation& situation);
 PouredOut measured(const Situation& situation);
 Draft measured_draft(const Situation& situation);
 
-}  // namespace tub
+}  // namespace tub::planning

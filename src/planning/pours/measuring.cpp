@@ -2,7 +2,7 @@
 
 #include "planning/pours/divisions.h"
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 /// Source: definition, international avoirdupois ounce and US customary fluid ounce.
@@ -106,4 +106,4 @@ Measuring::Amount Measuring::of_steps(double count) const {
   return {count * unit_size_, {{count, unit_}}};
 }
 
-}  // namespace tub
+}  // namespace tub::planning

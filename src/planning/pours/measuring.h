@@ -6,7 +6,7 @@
 #include "planning/tables/measure.h"
 #include "planning/tables/product.h"
 
-namespace tub {
+namespace tub::planning {
 
 /// How one product is measured out. Sizes are in grams, or in mL for a liquid.
 class Measuring {
@@ -48,4 +48,4 @@ class Measuring {
   std::string spoon_unit_;
 };
 
-}  // namespace tub
+}  // namespace tub::planning

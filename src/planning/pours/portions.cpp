@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 /// The largest size from `low` (taken to be too much at `high`) whose overshoot keeps the bound.
@@ -49,4 +49,4 @@ Split split(double amount, const PourRules& rules, const Measuring& measuring) {
   return result;
 }
 
-}  // namespace tub
+}  // namespace tub::planning

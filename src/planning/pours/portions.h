@@ -6,7 +6,7 @@
 
 #include "planning/pours/measuring.h"
 
-namespace tub {
+namespace tub::planning {
 
 /// What bounds the pours of one amount. Sizes are as in Measuring.
 struct PourRules {
@@ -34,4 +34,4 @@ struct Split {
 /// the amount rounds to nothing.
 Split split(double amount, const PourRules& rules, const Measuring& measuring);
 
-}  // namespace tub
+}  // namespace tub::planning

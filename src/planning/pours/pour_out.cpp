@@ -12,7 +12,7 @@
 #include "planning/pours/portions.h"
 #include "planning/pours/pouring.h"
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 /// Days until tablets are tested for at the latest. Assumption: who waits longer forgets.
@@ -389,4 +389,4 @@ double Overshoot::operator()(double mg_l) const {
   return falls ? below : 1 - below;
 }
 
-}  // namespace tub
+}  // namespace tub::planning

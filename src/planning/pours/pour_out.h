@@ -6,7 +6,7 @@
 #include "planning/goals/balance.h"
 #include "planning/situation.h"
 
-namespace tub {
+namespace tub::planning {
 
 /// A draft in the parts that are solved apart.
 struct DraftParts {
@@ -60,4 +60,4 @@ bool lowers(const DoseMove& dose);
 /// What the product of a dose puts in, or what a release takes out, per unit.
 Totals direction_of(const Move& move);
 
-}  // namespace tub
+}  // namespace tub::planning

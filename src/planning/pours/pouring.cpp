@@ -8,7 +8,7 @@
 #include "chemistry/gas.h"
 #include "planning/water/roots.h"
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 Water moved(const Water& water, const Totals& direction, double amount) {
@@ -124,4 +124,4 @@ Limits carried_back(Reading reading, const Limits& band, const Course& course,
   return carried;
 }
 
-}  // namespace tub
+}  // namespace tub::planning

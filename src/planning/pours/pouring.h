@@ -6,7 +6,7 @@
 #include "planning/goals/goals.h"
 #include "planning/water/draft.h"
 
-namespace tub {
+namespace tub::planning {
 
 /// How far along a direction (mol/kg of totals per unit) a water has that pH; nothing if it never
 /// has. search: the first step to try, and where to give up.
@@ -33,4 +33,4 @@ struct Course {
 Limits carried_back(Reading reading, const Limits& band, const Course& course,
                     const Totals& direction, const Bench& bench);
 
-}  // namespace tub
+}  // namespace tub::planning

@@ -8,7 +8,7 @@
 #include "planning/pours/pouring.h"
 #include "planning/situation.h"
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 constexpr int most_rows = 3;
@@ -318,4 +318,4 @@ std::vector<TopUpReading> top_ups(const PlanRequest& request, const PlanningData
   return readings;
 }
 
-}  // namespace tub
+}  // namespace tub::planning

@@ -9,7 +9,7 @@
 #include "planning/plan.h"
 #include "planning/request.h"
 
-namespace tub {
+namespace tub::planning {
 
 /// What the test shows, and what to do then.
 struct TopUp {
@@ -47,4 +47,4 @@ struct TopUpReading {
 std::vector<TopUpReading> top_ups(const PlanRequest& request, const PlanningData& data,
                                   const SpeciesTable& species, const WaterState& final);
 
-}  // namespace tub
+}  // namespace tub::planning

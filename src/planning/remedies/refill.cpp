@@ -11,7 +11,7 @@
 #include "planning/pours/measured_draft.h"
 #include "planning/retests/resumption.h"
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 /// An aim is met within this much of a step that matters.
@@ -122,4 +122,4 @@ Refill best_refill(const PlanRequest& request, const PlanningData& data,
   return refill;
 }
 
-}  // namespace tub
+}  // namespace tub::planning

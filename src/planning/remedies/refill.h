@@ -6,7 +6,7 @@
 #include "planning/situation.h"
 #include "planning/water/mixture.h"
 
-namespace tub {
+namespace tub::planning {
 
 /// The waters of a request: the one that the plan begins with, and another to mix it with.
 struct Waters {
@@ -33,4 +33,4 @@ bool is_doubtful(const Situation& situation, Reading reading, const Draft& draft
 /// Shares that can be measured, rising: in steps, and from `most_replaced` on only all of it.
 std::vector<double> refill_shares(const Assumptions& assumptions, bool water_is_in_tub);
 
-}  // namespace tub
+}  // namespace tub::planning

@@ -9,7 +9,7 @@
 #include "planning/pours/measured_draft.h"
 #include "planning/remedies/water_remedies.h"
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 /// What a shelf has for each purpose, if anything.
@@ -188,4 +188,4 @@ void add_remedies(const Situation& situation, std::vector<Unmet>& unmet) {
   }
 }
 
-}  // namespace tub
+}  // namespace tub::planning

@@ -7,7 +7,7 @@
 #include "planning/pours/measured_draft.h"
 #include "planning/remedies/water_remedies.h"
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 /// Why a reading may stay outside, and the product that would mend it.
@@ -193,4 +193,4 @@ std::vector<Unmet> unmet_of(const Situation& situation, const std::set<Reading>&
   return all;
 }
 
-}  // namespace tub
+}  // namespace tub::planning

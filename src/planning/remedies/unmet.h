@@ -7,7 +7,7 @@
 #include "planning/plan.h"
 #include "planning/situation.h"
 
-namespace tub {
+namespace tub::planning {
 
 /// Every reading of the final water outside its band, and metals that nothing holds, without
 /// remedies that need another plan: what to buy has no amount, and no other water is thought of.
@@ -15,4 +15,4 @@ namespace tub {
 std::vector<Unmet> unmet_of(const Situation& situation, const std::set<Reading>& left_out,
                             const WaterState& final);
 
-}  // namespace tub
+}  // namespace tub::planning

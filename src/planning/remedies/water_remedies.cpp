@@ -7,7 +7,7 @@
 #include "planning/pours/measured_draft.h"
 #include "planning/remedies/refill.h"
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 /// A way to get at another water.
@@ -170,4 +170,4 @@ std::optional<Remedy> water_remedy(const Situation& situation, const Unmet& unme
   return std::nullopt;
 }
 
-}  // namespace tub
+}  // namespace tub::planning

@@ -7,7 +7,7 @@
 #include "planning/plan.h"
 #include "planning/situation.h"
 
-namespace tub {
+namespace tub::planning {
 
 /// What soft water is thought to be like where the job names none. Source: rows of assumptions.json
 WaterTest softer_water(const Assumptions& assumptions);
@@ -32,4 +32,4 @@ std::optional<Remedy> dilution(const Situation& situation, const Unmet& unmet);
 /// takes more than is worth replacing.
 std::optional<Remedy> water_remedy(const Situation& situation, const Unmet& unmet);
 
-}  // namespace tub
+}  // namespace tub::planning

@@ -8,7 +8,7 @@
 #include "planning/water/draws.h"
 #include "planning/water/spread.h"
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 using Kind = TakenForGranted::Kind;
@@ -372,4 +372,4 @@ Forecast Evidence::drawn_forecast(double value, const Estimate& known, const Tub
   return {value, (value - interval.low) / z_90, (interval.high - value) / z_90};
 }
 
-}  // namespace tub
+}  // namespace tub::planning

@@ -9,7 +9,7 @@
 #include "planning/retests/tub_history.h"
 #include "planning/water/normal_equations.h"
 
-namespace tub {
+namespace tub::planning {
 
 /// Something that a plan takes for granted, and how far it may be off.
 struct TakenForGranted {
@@ -105,4 +105,4 @@ class Evidence {
   std::vector<Found> found_;
 };
 
-}  // namespace tub
+}  // namespace tub::planning

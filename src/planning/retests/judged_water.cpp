@@ -6,7 +6,7 @@
 
 #include "base/error.h"
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 using Kind = TakenForGranted::Kind;
@@ -195,4 +195,4 @@ StartWater visited_water(const RetestReport& report, const Situation& situation,
   }
 }
 
-}  // namespace tub
+}  // namespace tub::planning

@@ -5,7 +5,7 @@
 
 #include "planning/retests/evidence.h"
 
-namespace tub {
+namespace tub::planning {
 
 /// Readings that a plan foretells.
 inline constexpr std::array foretold_readings = {Reading::ph,
@@ -42,4 +42,4 @@ double test_half_width(const PlanningData& data, Reading reading, const Measured
 Interval expected_interval(Reading reading, double value, double deviation_below,
                            double deviation_above);
 
-}  // namespace tub
+}  // namespace tub::planning

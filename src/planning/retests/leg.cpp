@@ -7,7 +7,7 @@
 #include "planning/steps/plan_steps.h"
 #include "planning/steps/waits.h"
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 std::vector<Step> waiting_steps(const Situation& situation, const Draft& draft) {
@@ -181,4 +181,4 @@ bool is_interrupted(const Step& step, const PlaceInPlan& place) {
          *place.pours < static_cast<int>(addition->portions.size());
 }
 
-}  // namespace tub
+}  // namespace tub::planning

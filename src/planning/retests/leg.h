@@ -7,7 +7,7 @@
 #include "planning/plan.h"
 #include "planning/remedies/refill.h"
 
-namespace tub {
+namespace tub::planning {
 
 /// Not copied or moved: its draft points into its situation, and that to its request.
 struct Leg {
@@ -52,4 +52,4 @@ Step done_part(const Step& step, const PlaceInPlan& place);
 /// Whether more of the step may follow.
 bool is_interrupted(const Step& step, const PlaceInPlan& place);
 
-}  // namespace tub
+}  // namespace tub::planning

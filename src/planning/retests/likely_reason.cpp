@@ -5,7 +5,7 @@
 
 #include "planning/goals/sanitizer.h"
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 using Kind = TakenForGranted::Kind;
@@ -103,4 +103,4 @@ LikelyReason likely_reason(const Situation& situation, const Evidence& evidence,
   return {{"test_again", {}}, std::nullopt};
 }
 
-}  // namespace tub
+}  // namespace tub::planning

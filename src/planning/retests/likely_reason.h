@@ -7,7 +7,7 @@
 #include "planning/reason.h"
 #include "planning/retests/evidence.h"
 
-namespace tub {
+namespace tub::planning {
 
 /// More standard deviations than this from what was expected are said.
 inline constexpr double said_deviations = 2;
@@ -38,4 +38,4 @@ struct LikelyReason {
 LikelyReason likely_reason(const Situation& situation, const Evidence& evidence,
                            std::span<const ComparedReading> compared);
 
-}  // namespace tub
+}  // namespace tub::planning

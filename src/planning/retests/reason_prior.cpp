@@ -5,7 +5,7 @@
 
 #include "planning/tables/data_row.h"
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 using Names = std::vector<std::string>;
@@ -64,4 +64,4 @@ const ReasonPrior* prior_of(std::span<const ReasonPrior> rows, std::string_view 
   return nullptr;
 }
 
-}  // namespace tub
+}  // namespace tub::planning

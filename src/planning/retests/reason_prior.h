@@ -10,7 +10,7 @@
 #include "base/node.h"
 #include "planning/tables/provenance.h"
 
-namespace tub {
+namespace tub::planning {
 
 /// A row of "reasons" in `planning/data/assumptions.json`.
 struct ReasonPrior {
@@ -32,4 +32,4 @@ std::vector<ReasonPrior> read_reason_priors(const Node& table);
 const ReasonPrior* prior_of(std::span<const ReasonPrior> rows, std::string_view reason,
                             std::string_view product = "");
 
-}  // namespace tub
+}  // namespace tub::planning

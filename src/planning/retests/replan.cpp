@@ -11,7 +11,7 @@
 #include "planning/retests/likely_reason.h"
 #include "planning/steps/waits.h"
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 /// Readings that nothing of the plan foretells: what is found counts.
@@ -364,4 +364,4 @@ std::shared_ptr<const Leg> leg_to_do(const PlanRequest& request, const PlanningD
   return replanning.leg();
 }
 
-}  // namespace tub
+}  // namespace tub::planning

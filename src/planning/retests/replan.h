@@ -6,7 +6,7 @@
 #include "planning/make_plan.h"
 #include "planning/retests/leg.h"
 
-namespace tub {
+namespace tub::planning {
 
 /// The rest of the plan after the last of the request's retests and visits. What was done before
 /// is in `done`, what was found in `found`.
@@ -23,4 +23,4 @@ Plan replanned(const PlanRequest& request, const PlanningData& data, const Speci
 std::shared_ptr<const Leg> leg_to_do(const PlanRequest& request, const PlanningData& data,
                                      const SpeciesTable& species);
 
-}  // namespace tub
+}  // namespace tub::planning

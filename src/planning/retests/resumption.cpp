@@ -1,6 +1,6 @@
 #include "planning/retests/resumption.h"
 
-namespace tub {
+namespace tub::planning {
 
 StartWater first_water(const PlanRequest& request, const PlanningData& data,
                        const SpeciesTable& species) {
@@ -8,4 +8,4 @@ StartWater first_water(const PlanRequest& request, const PlanningData& data,
   return start_water(request.water, data, species);
 }
 
-}  // namespace tub
+}  // namespace tub::planning

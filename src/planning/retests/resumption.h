@@ -6,7 +6,7 @@
 
 #include "planning/water/start_water.h"
 
-namespace tub {
+namespace tub::planning {
 
 /// A step of which only the first pour, or some rounds, are done.
 struct InterruptedStep {
@@ -35,4 +35,4 @@ struct Resumption {
 StartWater first_water(const PlanRequest& request, const PlanningData& data,
                        const SpeciesTable& species);
 
-}  // namespace tub
+}  // namespace tub::planning

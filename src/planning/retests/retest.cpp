@@ -2,7 +2,7 @@
 
 #include "planning/pours/divisions.h"
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 using When = TestOutcome::When;
@@ -93,4 +93,4 @@ std::vector<TestOutcome> outcomes_of_gate(const ByReading<Limits>& gate) {
   return outcomes;
 }
 
-}  // namespace tub
+}  // namespace tub::planning

@@ -5,7 +5,7 @@
 #include "planning/situation.h"
 #include "planning/water/spread.h"
 
-namespace tub {
+namespace tub::planning {
 
 /// A step's band in the retest's divisions; as it is, and `is_too_coarse`, if no division lies in
 /// it or the retest lacks the reading.
@@ -30,4 +30,4 @@ std::vector<TestOutcome> outcomes_of_release(double more_hours);
 /// The gate: go in, or call; too much sanitizer falls by itself.
 std::vector<TestOutcome> outcomes_of_gate(const ByReading<Limits>& gate);
 
-}  // namespace tub
+}  // namespace tub::planning

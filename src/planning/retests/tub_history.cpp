@@ -5,7 +5,7 @@
 
 #include "chemistry/gas.h"
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 double factor_for(const Circumstances& tub, std::size_t supply) {
@@ -191,4 +191,4 @@ TubHistory::Outcome TubHistory::outcome(const Circumstances& tub) const {
   return result;
 }
 
-}  // namespace tub
+}  // namespace tub::planning

@@ -8,7 +8,7 @@
 
 #include "planning/situation.h"
 
-namespace tub {
+namespace tub::planning {
 
 /// How one tub differs from what is planned with. As it stands: not at all.
 struct Circumstances {
@@ -110,4 +110,4 @@ class TubHistory {
   bool has_held_metals_ = false;
 };
 
-}  // namespace tub
+}  // namespace tub::planning

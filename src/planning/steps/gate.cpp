@@ -5,7 +5,7 @@
 #include "planning/goals/single_reading.h"
 #include "planning/situation.h"
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 /// A value on its edge is inside, whatever its last digits say.
@@ -247,4 +247,4 @@ std::vector<Reason> cautions_of(const Situation& situation) {
   return cautions;
 }
 
-}  // namespace tub
+}  // namespace tub::planning

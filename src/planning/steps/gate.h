@@ -9,7 +9,7 @@
 #include "planning/request.h"
 #include "planning/water/start_water.h"
 
-namespace tub {
+namespace tub::planning {
 
 /// The one gate for bathing, and who asks for it.
 struct BathingGate {
@@ -63,4 +63,4 @@ std::optional<Reason> close_gate(const Situation& situation, std::vector<Unmet>&
 /// another chlorine that is poured, metals beyond what a sequestrant is meant for.
 std::vector<Reason> cautions_of(const Situation& situation);
 
-}  // namespace tub
+}  // namespace tub::planning

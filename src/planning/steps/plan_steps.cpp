@@ -9,7 +9,7 @@
 #include "planning/pours/pouring.h"
 #include "planning/retests/retest.h"
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 /// What later steps take back is said from this share of a division on.
@@ -395,4 +395,4 @@ std::vector<Step> steps_of(const Situation& situation, const Draft& draft) {
   return Rungs(situation, draft).all();
 }
 
-}  // namespace tub
+}  // namespace tub::planning

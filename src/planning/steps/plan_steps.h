@@ -5,9 +5,9 @@
 
 #include "planning/pours/pour_out.h"
 
-namespace tub {
+namespace tub::planning {
 
 /// Steps for every move, numbered as on the card.
 std::vector<Step> steps_of(const Situation& situation, const Draft& draft);
 
-}  // namespace tub
+}  // namespace tub::planning

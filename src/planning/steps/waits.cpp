@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <string>
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 double hours_apart(const std::string& a, const std::string& b,
@@ -77,4 +77,4 @@ void wait_for_partners(std::vector<Step>& steps, const std::vector<HazardPair>& 
   }
 }
 
-}  // namespace tub
+}  // namespace tub::planning

@@ -8,7 +8,7 @@
 #include "base/nearest.h"
 #include "planning/tables/data_row.h"
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 using Names = std::vector<std::string>;
@@ -116,4 +116,4 @@ Assumptions parse_assumptions(std::string_view text, const std::string& file) {
   return assumptions;
 }
 
-}  // namespace tub
+}  // namespace tub::planning

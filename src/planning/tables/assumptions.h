@@ -9,7 +9,7 @@
 #include "planning/retests/reason_prior.h"
 #include "planning/tables/provenance.h"
 
-namespace tub {
+namespace tub::planning {
 
 /// A named constant; low and high are the ends of its 90 % range (equal to value: no spread).
 struct Assumed {
@@ -74,4 +74,4 @@ struct Assumptions {
 /// Throws: Error with every fault of the text, a constant that is missing included
 Assumptions parse_assumptions(std::string_view text, const std::string& file);
 
-}  // namespace tub
+}  // namespace tub::planning

@@ -5,7 +5,7 @@
 
 #include "planning/tables/data_row.h"
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 using Names = std::vector<std::string>;
@@ -51,4 +51,4 @@ std::vector<Country> parse_countries(std::string_view text, const std::string& f
   return data_row::parse_list(text, file, "countries", read_country);
 }
 
-}  // namespace tub
+}  // namespace tub::planning

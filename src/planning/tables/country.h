@@ -7,7 +7,7 @@
 
 #include "planning/tables/provenance.h"
 
-namespace tub {
+namespace tub::planning {
 
 /// A row of `planning/data/countries.json`: plain values, never looked at by the planner.
 struct Country {
@@ -23,4 +23,4 @@ struct Country {
 /// Throws: Error with every fault of the text.
 std::vector<Country> parse_countries(std::string_view text, const std::string& file);
 
-}  // namespace tub
+}  // namespace tub::planning

@@ -5,7 +5,7 @@
 #include <limits>
 #include <set>
 
-namespace tub::data_row {
+namespace tub::planning::data_row {
 
 double number(const Node& row, std::string_view name, double low, double high) {
   const std::optional<Node> field = row.require(name);
@@ -78,4 +78,4 @@ void report_duplicate_ids(const std::vector<Node>& rows) {
   }
 }
 
-}  // namespace tub::data_row
+}  // namespace tub::planning::data_row

@@ -10,7 +10,7 @@
 #include "base/interval.h"
 #include "base/node.h"
 
-namespace tub::data_row {
+namespace tub::planning::data_row {
 
 /// The number of a field that must be there; 0, and a problem, if it is not or lies outside.
 double number(const Node& row, std::string_view name, double low, double high);
@@ -58,4 +58,4 @@ auto parse_list(std::string_view text, const std::string& file, const std::strin
   return result;
 }
 
-}  // namespace tub::data_row
+}  // namespace tub::planning::data_row

@@ -6,7 +6,7 @@
 
 #include "planning/tables/data_row.h"
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 using Names = std::vector<std::string>;
@@ -92,4 +92,4 @@ std::vector<HazardPair> dangerous_pairs(std::span<const ShelfItem> shelf,
   return pairs;
 }
 
-}  // namespace tub
+}  // namespace tub::planning

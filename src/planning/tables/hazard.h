@@ -10,7 +10,7 @@
 #include "planning/tables/product.h"
 #include "planning/tables/provenance.h"
 
-namespace tub {
+namespace tub::planning {
 
 /// A rule about two groups of products (or two products, by identifier).
 struct HazardRule {
@@ -44,4 +44,4 @@ std::vector<HazardRule> parse_hazard_rules(std::string_view text, const std::str
 std::vector<HazardPair> dangerous_pairs(std::span<const ShelfItem> shelf,
                                         std::span<const HazardRule> rules);
 
-}  // namespace tub
+}  // namespace tub::planning

@@ -4,7 +4,7 @@
 
 #include "planning/tables/data_row.h"
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 using Names = std::vector<std::string>;
@@ -80,4 +80,4 @@ std::vector<MeasureSystem> parse_measures(std::string_view text, const std::stri
   return data_row::parse_list(text, file, "measures", read_system);
 }
 
-}  // namespace tub
+}  // namespace tub::planning

@@ -8,7 +8,7 @@
 
 #include "planning/tables/provenance.h"
 
-namespace tub {
+namespace tub::planning {
 
 /// A count of one unit: 1.5 "us_teaspoon".
 struct Measure {
@@ -43,4 +43,4 @@ struct MeasureSystem {
 /// Throws: Error with every fault of the text.
 std::vector<MeasureSystem> parse_measures(std::string_view text, const std::string& file);
 
-}  // namespace tub
+}  // namespace tub::planning

@@ -9,7 +9,7 @@
 #include "base/nearest.h"
 #include "base/text.h"
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 using StrengthBasis = Product::StrengthBasis;
@@ -140,4 +140,4 @@ Product aged(const Product& product, double days) {
   return result;
 }
 
-}  // namespace tub
+}  // namespace tub::planning

@@ -12,7 +12,7 @@
 #include "planning/reading.h"
 #include "planning/tables/provenance.h"
 
-namespace tub {
+namespace tub::planning {
 
 enum class Form { granules, liquid, tablets };
 
@@ -127,4 +127,4 @@ std::vector<Product> parse_products(std::string_view text, const std::string& fi
 ///         this kind is so strong (the message names the most)
 Product with_strength(const Product& product, double strength, std::string_view basis);
 
-}  // namespace tub
+}  // namespace tub::planning

@@ -6,7 +6,7 @@
 #include "planning/tables/data_row.h"
 #include "planning/tables/product.h"
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 using data_row::items;
@@ -335,4 +335,4 @@ std::vector<Product> parse_products(std::string_view text, const std::string& fi
   return products;
 }
 
-}  // namespace tub
+}  // namespace tub::planning

@@ -7,7 +7,7 @@
 #include "base/nearest.h"
 #include "base/text.h"
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 using Kind = Provenance::Kind;
@@ -57,4 +57,4 @@ std::optional<Provenance> read_provenance(const Node& node) {
   return std::nullopt;
 }
 
-}  // namespace tub
+}  // namespace tub::planning

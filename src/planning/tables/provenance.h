@@ -6,7 +6,7 @@
 
 #include "base/node.h"
 
-namespace tub {
+namespace tub::planning {
 
 /// How far a figure may be trusted, and whose it is.
 struct Provenance {
@@ -31,4 +31,4 @@ std::string name_of(Provenance::Kind kind);
 /// nothing, if it is something else or its text is empty.
 std::optional<Provenance> read_provenance(const Node& node);
 
-}  // namespace tub
+}  // namespace tub::planning

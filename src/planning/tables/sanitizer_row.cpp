@@ -8,7 +8,7 @@
 #include "base/nearest.h"
 #include "planning/tables/data_row.h"
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 using Names = std::vector<std::string>;
@@ -67,4 +67,4 @@ const SanitizerRow& sanitizer_row(const std::vector<SanitizerRow>& rows, std::st
   throw Error({fmt::format("there is no sanitizer \"{}\"", kind), "", {}, suggestion(kind, known)});
 }
 
-}  // namespace tub
+}  // namespace tub::planning

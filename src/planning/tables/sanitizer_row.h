@@ -8,7 +8,7 @@
 #include "planning/reading.h"
 #include "planning/tables/provenance.h"
 
-namespace tub {
+namespace tub::planning {
 
 /// A row of `planning/data/sanitizers.json`. Products are identifiers, first choice first.
 struct SanitizerRow {
@@ -32,4 +32,4 @@ std::vector<SanitizerRow> parse_sanitizers(std::string_view text, const std::str
 /// Throws: Error if there is no such row
 const SanitizerRow& sanitizer_row(const std::vector<SanitizerRow>& rows, std::string_view kind);
 
-}  // namespace tub
+}  // namespace tub::planning

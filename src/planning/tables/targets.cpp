@@ -6,7 +6,7 @@
 #include "planning/tables/data_row.h"
 #include "planning/tables/product.h"
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 using Names = std::vector<std::string>;
@@ -138,4 +138,4 @@ Gate parse_gate(std::string_view text, const std::string& file) {
   return gate;
 }
 
-}  // namespace tub
+}  // namespace tub::planning

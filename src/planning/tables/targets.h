@@ -9,7 +9,7 @@
 #include "planning/reading.h"
 #include "planning/tables/provenance.h"
 
-namespace tub {
+namespace tub::planning {
 
 /// A reading's band between uses and its gate for bathing; nothing where the source is silent.
 struct Target {
@@ -57,4 +57,4 @@ std::vector<TargetSet> parse_target_sets(std::string_view text, const std::strin
 /// The gate of the same file. Throws: the same.
 Gate parse_gate(std::string_view text, const std::string& file);
 
-}  // namespace tub
+}  // namespace tub::planning

@@ -5,7 +5,7 @@
 #include "base/nearest.h"
 #include "planning/tables/data_row.h"
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 using Names = std::vector<std::string>;
@@ -51,4 +51,4 @@ std::vector<TestMethod> parse_test_methods(std::string_view text, const std::str
   return data_row::parse_list(text, file, "test_methods", read_method);
 }
 
-}  // namespace tub
+}  // namespace tub::planning

@@ -9,7 +9,7 @@
 #include "planning/reading.h"
 #include "planning/tables/provenance.h"
 
-namespace tub {
+namespace tub::planning {
 
 /// How finely and how well one test shows one reading.
 struct TestRow {
@@ -36,4 +36,4 @@ struct TestMethod {
 /// Throws: Error with every fault of the text, each at its place
 std::vector<TestMethod> parse_test_methods(std::string_view text, const std::string& file);
 
-}  // namespace tub
+}  // namespace tub::planning

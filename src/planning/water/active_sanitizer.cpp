@@ -6,7 +6,7 @@
 
 #include "chemistry/derivatives.h"
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 /// An outcome in which a source takes all of it counts as a thousandth: a factor of 0 has no
@@ -93,4 +93,4 @@ std::optional<ActiveSanitizer> active_sanitizer(const Situation& situation, cons
   return of == Reading::total_bromine ? active_bromine(water) : active_chlorine(water);
 }
 
-}  // namespace tub
+}  // namespace tub::planning

@@ -6,7 +6,7 @@
 #include "planning/plan.h"
 #include "planning/situation.h"
 
-namespace tub {
+namespace tub::planning {
 
 /// HOCl, OCl- and what cyanurate holds, or HOBr, with their 90 % ranges; nothing where the final
 /// water has none of the sanitizer.
@@ -18,4 +18,4 @@ namespace tub {
 std::optional<ActiveSanitizer> active_sanitizer(const Situation& situation, const Water& final,
                                                 const Outcomes& outcomes);
 
-}  // namespace tub
+}  // namespace tub::planning

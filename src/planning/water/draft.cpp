@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 Water after_dose(const Water& water, const DoseMove& dose, double mg_l) {
@@ -91,4 +91,4 @@ double Bench::reading(Reading reading, const Water& water) const {
   return value_of(reading, state(water));
 }
 
-}  // namespace tub
+}  // namespace tub::planning

@@ -12,7 +12,7 @@
 #include "planning/pours/measuring.h"
 #include "planning/request.h"
 
-namespace tub {
+namespace tub::planning {
 
 /// A product of the shelf as the water sees it.
 class Supply {
@@ -123,4 +123,4 @@ class Bench {
   mutable SpeciationSeries series_;
 };
 
-}  // namespace tub
+}  // namespace tub::planning

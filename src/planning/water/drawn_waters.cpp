@@ -6,7 +6,7 @@
 
 #include "planning/water/draws.h"
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 /// The bend of a factor's logarithm, of its slope: more of a source is more throughout the draws.
@@ -114,4 +114,4 @@ std::vector<Water> drawn_waters(const DrawnFrom& from, std::span<const ErrorEffe
   return waters;
 }
 
-}  // namespace tub
+}  // namespace tub::planning

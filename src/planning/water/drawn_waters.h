@@ -8,7 +8,7 @@
 #include "planning/water/spread.h"
 #include "planning/water/start_water.h"
 
-namespace tub {
+namespace tub::planning {
 
 /// A source of error that makes doses larger or smaller: its factors at the ends.
 struct DoseError {
@@ -38,4 +38,4 @@ struct DrawnFrom {
 std::vector<Water> drawn_waters(const DrawnFrom& from, std::span<const ErrorEffect> effects,
                                 const Bench& bench);
 
-}  // namespace tub
+}  // namespace tub::planning

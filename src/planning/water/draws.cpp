@@ -8,7 +8,7 @@
 
 #include "planning/water/spread.h"
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 constexpr std::size_t most_sources = 160;
@@ -121,4 +121,4 @@ double share_below(std::span<const double> sorted, double value) {
   return (count - 0.5 + part) / static_cast<double>(sorted.size());
 }
 
-}  // namespace tub
+}  // namespace tub::planning

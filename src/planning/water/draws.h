@@ -6,7 +6,9 @@
 #include <span>
 #include <vector>
 
-namespace tub {
+#include "base/modules.h"
+
+namespace tub::planning {
 
 /// Odd, so that one draw is the middle of every source.
 inline constexpr std::size_t draw_count = 257;
@@ -38,4 +40,4 @@ double quantile_of(std::span<const double> sorted, double share);
 /// The share of draws below a value. REQUIRES: as above
 double share_below(std::span<const double> sorted, double value);
 
-}  // namespace tub
+}  // namespace tub::planning

@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 /// What was assumed of either water; of the other only what is not assumed of the first alike.
@@ -49,4 +49,4 @@ StartWater mixed(const StartWater& water, const StartWater& other, double fracti
   return mix;
 }
 
-}  // namespace tub
+}  // namespace tub::planning

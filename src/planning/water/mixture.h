@@ -5,7 +5,7 @@
 
 #include "planning/water/start_water.h"
 
-namespace tub {
+namespace tub::planning {
 
 /// A share of another water in the tub.
 struct Refill {
@@ -21,4 +21,4 @@ struct Refill {
 StartWater mixed(const StartWater& water, const StartWater& other, double fraction,
                  double half_width, const SpeciesTable& species);
 
-}  // namespace tub
+}  // namespace tub::planning

@@ -3,7 +3,7 @@
 #include <cassert>
 #include <cmath>
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 /// The inverse of a lower triangle.
@@ -71,4 +71,4 @@ std::vector<double> product(const SquareMatrix& matrix, const std::vector<double
   return result;
 }
 
-}  // namespace tub
+}  // namespace tub::planning

@@ -4,7 +4,9 @@
 #include <cstddef>
 #include <vector>
 
-namespace tub {
+#include "base/modules.h"
+
+namespace tub::planning {
 
 /// A square matrix, row by row.
 using SquareMatrix = std::vector<std::vector<double>>;
@@ -25,4 +27,4 @@ double log_determinant(const SquareMatrix& matrix);
 /// matrix times vector
 std::vector<double> product(const SquareMatrix& matrix, const std::vector<double>& vector);
 
-}  // namespace tub
+}  // namespace tub::planning

@@ -7,7 +7,7 @@
 
 #include "base/interval.h"
 
-namespace tub {
+namespace tub::planning {
 
 /// The x between low and high where f is 0, to `tolerance` of f; nothing if f has one sign there.
 ///
@@ -107,4 +107,4 @@ std::optional<double> secant_root(const Function& f, double first, const Range& 
   return std::nullopt;
 }
 
-}  // namespace tub
+}  // namespace tub::planning

@@ -6,7 +6,7 @@
 
 #include "planning/water/draws.h"
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 /// Of the variance: sources that no parabola of a normal pictures may have so much of it.
@@ -156,4 +156,4 @@ double Spread::chance_below(double value) const {
   return normal_share_below((low + high) / 2);
 }
 
-}  // namespace tub
+}  // namespace tub::planning

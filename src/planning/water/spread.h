@@ -7,7 +7,7 @@
 
 #include "base/interval.h"
 
-namespace tub {
+namespace tub::planning {
 
 /// Half of a normal's middle 90 %, in standard deviations.
 inline constexpr double z_90 = 1.6448536269514722;
@@ -74,4 +74,4 @@ class Spread {
   std::optional<double> least_;
 };
 
-}  // namespace tub
+}  // namespace tub::planning

@@ -8,7 +8,7 @@
 #include "base/error.h"
 #include "chemistry/operations.h"
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 /// In half-widths: one in fifty of a normal lies further out to one side. A source that is cut
@@ -238,4 +238,4 @@ std::vector<UncertainReading> start_errors(const WaterTest& test, const Readings
   return uncertain;
 }
 
-}  // namespace tub
+}  // namespace tub::planning

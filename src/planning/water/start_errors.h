@@ -3,7 +3,7 @@
 
 #include "planning/water/start_water.h"
 
-namespace tub {
+namespace tub::planning {
 
 /// A key of a slip that is not a key of a water: calcium and magnesium together, as CaCO3.
 inline constexpr const char* total_hardness_key = "total_hardness_mg_l";
@@ -14,4 +14,4 @@ inline constexpr const char* total_hardness_key = "total_hardness_mg_l";
 std::vector<UncertainReading> start_errors(const WaterTest& test, const Readings& state,
                                            const PlanningData& data, const SpeciesTable& species);
 
-}  // namespace tub
+}  // namespace tub::planning

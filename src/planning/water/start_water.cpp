@@ -6,7 +6,7 @@
 #include "base/error.h"
 #include "planning/water/start_errors.h"
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 /// Keys of a slip that are not keys of a water.
@@ -210,4 +210,4 @@ StartWater start_water(const WaterTest& test, const PlanningData& data,
   return start;
 }
 
-}  // namespace tub
+}  // namespace tub::planning

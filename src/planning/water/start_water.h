@@ -9,7 +9,7 @@
 #include "chemistry/operations.h"
 #include "planning/request.h"
 
-namespace tub {
+namespace tub::planning {
 
 /// What one error does to the start water: two waters beside it, and how far out they are.
 struct UncertainReading {
@@ -63,4 +63,4 @@ StartWater start_water(const WaterTest& test, const PlanningData& data,
 /// An assumption as the plan states it.
 Reason reason_of(const Assumed& assumed);
 
-}  // namespace tub
+}  // namespace tub::planning

@@ -6,7 +6,7 @@
 
 #include "planning/water/drawn_waters.h"
 
-namespace tub {
+namespace tub::planning {
 namespace {
 
 const DoseMove* dose_of(const Move& move) {
@@ -168,7 +168,7 @@ Spread Branches::spread(std::string_view key, const Outcomes& outcomes) const {
   };
   auto number = find(reading_keys);
   if (!number) number = find(derived_keys);
-  return tub::spread_of(outcomes, possible_range(key), number);
+  return planning::spread_of(outcomes, possible_range(key), number);
 }
 
 std::map<std::string, Range> ranges_of(const Branches& branches, const Outcomes& outcomes) {
@@ -243,4 +243,4 @@ Branches Uncertainty::after(std::span<const Move> moves) const {
   return branches;
 }
 
-}  // namespace tub
+}  // namespace tub::planning

@@ -12,7 +12,7 @@
 #include "planning/water/spread.h"
 #include "planning/water/start_water.h"
 
-namespace tub {
+namespace tub::planning {
 
 /// How far out the two waters of a source are, in its 90 % half-widths.
 struct Reached {
@@ -142,4 +142,4 @@ class Uncertainty {
   std::map<const Supply*, double> spoons_;
 };
 
-}  // namespace tub
+}  // namespace tub::planning

@@ -10,7 +10,7 @@
 #include "sheets/card/plan_facts.h"
 #include "sheets/template/wording.h"
 
-namespace tub {
+namespace tub::sheets {
 namespace {
 
 class CabinetMaker {
@@ -140,4 +140,4 @@ FactSets cabinet_facts(const SheetSources& sources, const Messages& messages, co
   return {{std::move(facts)}, {}};
 }
 
-}  // namespace tub
+}  // namespace tub::sheets

@@ -13,7 +13,7 @@
 #include "sheets/card/plan_facts.h"
 #include "sheets/template/wording.h"
 
-namespace tub {
+namespace tub::sheets {
 namespace {
 
 using Kind = FactRow::Kind;
@@ -350,4 +350,4 @@ FactSets container_facts(const SheetSources& sources, const Messages& messages,
   return labels;
 }
 
-}  // namespace tub
+}  // namespace tub::sheets

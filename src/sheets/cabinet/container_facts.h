@@ -3,7 +3,7 @@
 
 #include "sheets/template/fact_kinds.h"
 
-namespace tub {
+namespace tub::sheets {
 
 const Shape& container_shape();        ///< `"facts": "container"`
 const Shape& container_voice_shape();  ///< of its languages
@@ -18,4 +18,4 @@ const Shape& container_voice_shape();  ///< of its languages
 FactSets container_facts(const SheetSources& sources, const Messages& messages,
                          const FactRequest& request);
 
-}  // namespace tub
+}  // namespace tub::sheets

@@ -13,7 +13,7 @@
 #include "sheets/card/plan_facts.h"
 #include "sheets/template/wording.h"
 
-namespace tub {
+namespace tub::sheets {
 namespace {
 
 using Kind = FactRow::Kind;
@@ -297,4 +297,4 @@ FactSets hazard_sheet_facts(const SheetSources& sources, const Messages& message
   return {{std::move(facts)}, {}};
 }
 
-}  // namespace tub
+}  // namespace tub::sheets

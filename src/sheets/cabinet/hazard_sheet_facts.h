@@ -3,7 +3,7 @@
 
 #include "sheets/template/fact_kinds.h"
 
-namespace tub {
+namespace tub::sheets {
 
 const Shape& hazard_sheet_shape();    ///< `"facts": "hazards"`
 const Shape& hazard_product_shape();  ///< of its products
@@ -14,4 +14,4 @@ const Shape& hazard_pair_shape();     ///< of each row's cells
 FactSets hazard_sheet_facts(const SheetSources& sources, const Messages& messages,
                             const FactRequest& request);
 
-}  // namespace tub
+}  // namespace tub::sheets

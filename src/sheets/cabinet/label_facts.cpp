@@ -1,6 +1,6 @@
 #include "sheets/cabinet/label_facts.h"
 
-namespace tub {
+namespace tub::sheets {
 
 void copy_common(const Facts& from, Facts& to) {
   for (const FactRow& row : to.shape().rows) {
@@ -15,4 +15,4 @@ void set_mark(Facts& facts, std::string_view name, bool is_set) {
   if (is_set) facts.set(name, std::string("yes"));
 }
 
-}  // namespace tub
+}  // namespace tub::sheets

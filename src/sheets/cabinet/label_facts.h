@@ -7,7 +7,7 @@
 #include "sheets/template/facts.h"
 #include "sheets/template/wording.h"
 
-namespace tub {
+namespace tub::sheets {
 
 /// Sets in `to` those facts of `from` that both have.
 void copy_common(const Facts& from, Facts& to);
@@ -15,4 +15,4 @@ void copy_common(const Facts& from, Facts& to);
 /// A mark that templates ask for with `when`.
 void set_mark(Facts& facts, std::string_view name, bool is_set);
 
-}  // namespace tub
+}  // namespace tub::sheets

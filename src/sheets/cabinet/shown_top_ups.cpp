@@ -3,7 +3,7 @@
 #include <cassert>
 #include <cstddef>
 
-namespace tub {
+namespace tub::sheets {
 
 bool is_sanitizer(Reading reading) {
   return reading == Reading::free_chlorine || reading == Reading::total_bromine;
@@ -26,4 +26,4 @@ std::vector<TopUp> shown_top_ups(const TopUpReading& reading, const TopUpSide& s
   return rows;
 }
 
-}  // namespace tub
+}  // namespace tub::sheets

@@ -5,7 +5,7 @@
 
 #include "planning/pours/top_up.h"
 
-namespace tub {
+namespace tub::sheets {
 
 /// The rows of one side that a label has room for, from the target outwards; beyond the last of
 /// them the owner calls.
@@ -17,4 +17,4 @@ std::vector<TopUp> shown_top_ups(const TopUpReading& reading, const TopUpSide& s
 
 bool is_sanitizer(Reading reading);
 
-}  // namespace tub
+}  // namespace tub::sheets

@@ -13,7 +13,7 @@
 #include "sheets/card/plan_facts.h"
 #include "sheets/template/wording.h"
 
-namespace tub {
+namespace tub::sheets {
 namespace {
 
 class TagMaker {
@@ -200,4 +200,4 @@ FactSets tag_facts(const SheetSources& sources, const Messages& messages,
   return tags;
 }
 
-}  // namespace tub
+}  // namespace tub::sheets

@@ -4,7 +4,7 @@
 #include <utility>
 #include <vector>
 
-namespace tub {
+namespace tub::sheets {
 namespace {
 
 /// The partners with whom the same happens.
@@ -84,4 +84,4 @@ Words protection_of(const Wording& wording, const Product& product) {
   return list.empty() ? list : messages.words("dose_tag.wear", {{"protection", list}});
 }
 
-}  // namespace tub
+}  // namespace tub::sheets

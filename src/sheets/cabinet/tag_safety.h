@@ -6,7 +6,7 @@
 #include "document/words.h"
 #include "sheets/template/wording.h"
 
-namespace tub {
+namespace tub::sheets {
 
 /// The partners on this shelf that a product must never meet, by what happens, the worst first:
 /// "with dichlor, liquid chlorine: poison gas; soda ash: splashes." Without a dangerous partner it
@@ -19,4 +19,4 @@ Words never_meets_worst(const Wording& wording, const std::string& product);
 /// "Wear gloves, goggles, dust mask." as the product asks.
 Words protection_of(const Wording& wording, const Product& product);
 
-}  // namespace tub
+}  // namespace tub::sheets

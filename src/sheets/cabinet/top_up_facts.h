@@ -3,7 +3,7 @@
 
 #include "sheets/template/fact_kinds.h"
 
-namespace tub {
+namespace tub::sheets {
 
 /// The one cabinet label of a job. REQUIRES: top-ups and a code in the sources
 FactSets cabinet_facts(const SheetSources& sources, const Messages& messages,
@@ -15,4 +15,4 @@ FactSets cabinet_facts(const SheetSources& sources, const Messages& messages,
 FactSets tag_facts(const SheetSources& sources, const Messages& messages,
                    const FactRequest& request);
 
-}  // namespace tub
+}  // namespace tub::sheets

@@ -3,7 +3,7 @@
 
 #include <array>
 
-namespace tub {
+namespace tub::sheets {
 namespace {
 
 using Kind = FactRow::Kind;
@@ -91,4 +91,4 @@ const Shape& tag_shape() { return tag; }
 const Shape& tag_use_shape() { return tag_use; }
 const Shape& tag_row_shape() { return tag_row; }
 
-}  // namespace tub
+}  // namespace tub::sheets

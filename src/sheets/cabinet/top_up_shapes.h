@@ -3,7 +3,7 @@
 
 #include "sheets/template/facts.h"
 
-namespace tub {
+namespace tub::sheets {
 
 const Shape& cabinet_shape();          ///< `"facts": "cabinet"`
 const Shape& cabinet_reading_shape();  ///< of its readings
@@ -12,4 +12,4 @@ const Shape& tag_shape();              ///< `"facts": "dose_tag"`
 const Shape& tag_use_shape();          ///< of its uses
 const Shape& tag_row_shape();          ///< of each use's rows
 
-}  // namespace tub
+}  // namespace tub::sheets

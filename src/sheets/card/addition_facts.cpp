@@ -12,7 +12,7 @@
 #include "sheets/card/plan_shape.h"
 #include "sheets/card/rung_facts.h"
 
-namespace tub {
+namespace tub::sheets {
 namespace {
 
 std::string raising_key(const Product& product, Reading reading) {
@@ -333,4 +333,4 @@ void add_notes(Facts& rung, const Wording& wording, const Step& step) {
   }
 }
 
-}  // namespace tub
+}  // namespace tub::sheets

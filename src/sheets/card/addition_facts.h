@@ -4,7 +4,7 @@
 #include "sheets/template/facts.h"
 #include "sheets/template/wording.h"
 
-namespace tub {
+namespace tub::sheets {
 
 /// Title, what it does, how, hazard and signs of a product that is added for a reading.
 void set_product(Facts& rung, const Wording& wording, const Step& step, const Addition& addition);
@@ -45,4 +45,4 @@ Words target_words(const Wording& wording, const Step& step);
 /// A list's element with nothing but words.
 Facts text_facts(Words words);
 
-}  // namespace tub
+}  // namespace tub::sheets

@@ -8,7 +8,7 @@
 
 #include "sheets/card/plan_shape.h"
 
-namespace tub {
+namespace tub::sheets {
 namespace {
 
 // What the plot of each reading spans where a reading lies outside its band: what kits show.
@@ -169,4 +169,4 @@ std::vector<Facts> held_facts(const Wording& wording) {
   return rows;
 }
 
-}  // namespace tub
+}  // namespace tub::sheets

@@ -6,7 +6,7 @@
 #include "sheets/template/facts.h"
 #include "sheets/template/wording.h"
 
-namespace tub {
+namespace tub::sheets {
 
 /// Readings that the target set bounds, in the order of all lists; the others that it bounds only
 /// where a test gave them or where they stay unmet.
@@ -15,4 +15,4 @@ std::vector<Facts> reading_facts(const Wording& wording);
 /// Metals that a sequestrant keeps dissolved.
 std::vector<Facts> held_facts(const Wording& wording);
 
-}  // namespace tub
+}  // namespace tub::sheets

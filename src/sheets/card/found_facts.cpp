@@ -4,7 +4,7 @@
 
 #include "sheets/card/addition_facts.h"
 
-namespace tub {
+namespace tub::sheets {
 namespace {
 
 Words what_is_done(const Wording& wording) {
@@ -54,4 +54,4 @@ std::vector<Facts> found_facts(const Wording& wording) {
   return lines;
 }
 
-}  // namespace tub
+}  // namespace tub::sheets

@@ -17,7 +17,7 @@
 #include "sheets/card/sanitizer_facts.h"
 #include "sheets/template/wording.h"
 
-namespace tub {
+namespace tub::sheets {
 namespace {
 
 bool is_digit(char character) { return character >= '0' && character <= '9'; }
@@ -376,4 +376,4 @@ Facts plan_facts(const SheetSources& sources, const Messages& messages) {
   return facts;
 }
 
-}  // namespace tub
+}  // namespace tub::sheets

@@ -5,7 +5,7 @@
 #include "sheets/template/messages.h"
 #include "sheets/template/sheet_sources.h"
 
-namespace tub {
+namespace tub::sheets {
 
 /// The names that templates with `"facts": "plan"` may use (docs/templates.md lists them).
 const Shape& plan_shape();
@@ -13,4 +13,4 @@ const Shape& plan_shape();
 /// REQUIRES: a language that has every message of `required_messages`
 Facts plan_facts(const SheetSources& sources, const Messages& messages);
 
-}  // namespace tub
+}  // namespace tub::sheets

@@ -5,7 +5,7 @@
 
 #include "sheets/card/plan_facts.h"
 
-namespace tub {
+namespace tub::sheets {
 namespace {
 
 using Kind = FactRow::Kind;
@@ -113,4 +113,4 @@ const Shape& outcome_shape() { return outcome_list; }
 const Shape& rung_shape() { return rung_list; }
 const Shape& plan_shape() { return whole_plan; }
 
-}  // namespace tub
+}  // namespace tub::sheets

@@ -3,7 +3,7 @@
 
 #include "sheets/template/facts.h"
 
-namespace tub {
+namespace tub::sheets {
 
 const Shape& unmet_shape();    ///< a reading that ends outside its target
 const Shape& reading_shape();  ///< a row of the channel
@@ -12,4 +12,4 @@ const Shape& pour_shape();
 const Shape& outcome_shape();
 const Shape& rung_shape();
 
-}  // namespace tub
+}  // namespace tub::sheets

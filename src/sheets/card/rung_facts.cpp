@@ -10,7 +10,7 @@
 #include "sheets/card/addition_facts.h"
 #include "sheets/card/plan_shape.h"
 
-namespace tub {
+namespace tub::sheets {
 namespace {
 
 using Group = std::vector<const Step*>;
@@ -398,4 +398,4 @@ std::vector<Facts> rung_facts(const Wording& wording) {
   return rungs;
 }
 
-}  // namespace tub
+}  // namespace tub::sheets

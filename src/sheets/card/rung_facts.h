@@ -8,7 +8,7 @@
 #include "sheets/template/facts.h"
 #include "sheets/template/wording.h"
 
-namespace tub {
+namespace tub::sheets {
 
 /// The signs at the head of the page: gloves, goggles, and what its products ask for that have no
 /// set of signs on their own rung.
@@ -23,4 +23,4 @@ std::vector<Facts> rung_facts(const Wording& wording);
 /// The number on the last rung.
 int last_number(const Plan& plan);
 
-}  // namespace tub
+}  // namespace tub::sheets

@@ -5,7 +5,7 @@
 #include <cmath>
 #include <string>
 
-namespace tub {
+namespace tub::sheets {
 namespace {
 
 constexpr double the_whole = 1;
@@ -93,4 +93,4 @@ Words hand_over_words(const Wording& wording) {
                         {{"amount", wording.grams(grams)}, {"limit", limit}, {"product", product}});
 }
 
-}  // namespace tub
+}  // namespace tub::sheets

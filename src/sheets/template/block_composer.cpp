@@ -11,7 +11,7 @@
 #include "base/nearest.h"
 #include "sheets/template/table_composer.h"
 
-namespace tub {
+namespace tub::sheets {
 namespace {
 
 Masthead compose_masthead(Composer& composer, const Node& node) {
@@ -299,4 +299,4 @@ std::vector<Block> compose_blocks(Composer& composer, const Node& list) {
   return blocks;
 }
 
-}  // namespace tub
+}  // namespace tub::sheets

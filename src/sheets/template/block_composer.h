@@ -7,9 +7,9 @@
 #include "document/block.h"
 #include "sheets/template/composer.h"
 
-namespace tub {
+namespace tub::sheets {
 
 /// All blocks of a list, with those that repeat or are left out.
 std::vector<Block> compose_blocks(Composer& composer, const Node& list);
 
-}  // namespace tub
+}  // namespace tub::sheets

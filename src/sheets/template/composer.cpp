@@ -9,7 +9,7 @@
 
 #include "base/nearest.h"
 
-namespace tub {
+namespace tub::sheets {
 namespace {
 
 constexpr std::string_view message_prefix = "say.";
@@ -253,4 +253,4 @@ void Composer::allow_only(const Node& object, std::vector<std::string> known) {
   object.allow_only(known);
 }
 
-}  // namespace tub
+}  // namespace tub::sheets

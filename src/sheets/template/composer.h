@@ -15,7 +15,7 @@
 #include "sheets/template/messages.h"
 #include "sheets/template/phrase.h"
 
-namespace tub {
+namespace tub::sheets {
 
 /// Fills nodes of a template from facts. Without messages it checks: `say.` placeholders are noted
 /// instead of said, and texts that a fact gives are not looked up.
@@ -78,4 +78,4 @@ class Composer {
   std::map<std::string, std::set<std::string>> said_;
 };
 
-}  // namespace tub
+}  // namespace tub::sheets

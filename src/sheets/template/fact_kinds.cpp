@@ -10,7 +10,7 @@
 #include "sheets/cabinet/top_up_shapes.h"
 #include "sheets/card/plan_facts.h"
 
-namespace tub {
+namespace tub::sheets {
 namespace {
 
 FactSets one_plan(const SheetSources& sources, const Messages& messages, const FactRequest&) {
@@ -36,4 +36,4 @@ const FactKind& fact_kind(std::string_view name) {
   return *found;
 }
 
-}  // namespace tub
+}  // namespace tub::sheets

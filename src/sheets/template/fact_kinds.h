@@ -10,7 +10,7 @@
 #include "sheets/template/messages.h"
 #include "sheets/template/sheet_sources.h"
 
-namespace tub {
+namespace tub::sheets {
 
 /// What facts are asked for beyond the plan's own.
 struct FactRequest {
@@ -35,4 +35,4 @@ std::span<const FactKind> fact_kinds();
 /// The kind of a template that was read. REQUIRES: one of the names
 const FactKind& fact_kind(std::string_view name);
 
-}  // namespace tub
+}  // namespace tub::sheets

@@ -5,7 +5,7 @@
 #include <cassert>
 #include <utility>
 
-namespace tub {
+namespace tub::sheets {
 
 const FactRow* Shape::find(std::string_view name) const {
   const auto row = std::find_if(rows.begin(), rows.end(),
@@ -100,4 +100,4 @@ const std::vector<Facts>& Facts::list(std::string_view name) const {
   return std::get<std::vector<Facts>>(at(name));
 }
 
-}  // namespace tub
+}  // namespace tub::sheets

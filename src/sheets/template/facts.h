@@ -12,7 +12,7 @@
 
 #include "document/words.h"
 
-namespace tub {
+namespace tub::sheets {
 
 struct Shape;
 
@@ -66,4 +66,4 @@ class Facts {
   std::vector<Value> values_;
 };
 
-}  // namespace tub
+}  // namespace tub::sheets

@@ -10,7 +10,7 @@
 #include "base/nearest.h"
 #include "base/node.h"
 
-namespace tub {
+namespace tub::sheets {
 namespace {
 
 using PhraseMap = std::map<std::string, Phrase, std::less<>>;
@@ -226,4 +226,4 @@ std::string Messages::date(const CalendarDate& date) const {
                        {"year", std::to_string(date.year)}});
 }
 
-}  // namespace tub
+}  // namespace tub::sheets

@@ -17,7 +17,7 @@
 #include "sheets/template/numbers.h"
 #include "sheets/template/phrase.h"
 
-namespace tub {
+namespace tub::sheets {
 
 /// A message that a language must have, and the {placeholders} that it may use.
 struct RequiredMessage {
@@ -78,4 +78,4 @@ class Messages {
   std::map<std::string, PhraseMap> variants_;  ///< what differs, by the variant's name
 };
 
-}  // namespace tub
+}  // namespace tub::sheets

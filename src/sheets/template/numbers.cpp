@@ -8,7 +8,7 @@
 
 #include "base/text.h"
 
-namespace tub {
+namespace tub::sheets {
 namespace {
 
 constexpr std::size_t grouped_from_digits = 5;
@@ -84,4 +84,4 @@ Range rounded_outward(Range range, int decimals) {
           std::ceil(range.high * scale - noise) / scale};
 }
 
-}  // namespace tub
+}  // namespace tub::sheets

@@ -5,7 +5,7 @@
 
 #include "base/interval.h"
 
-namespace tub {
+namespace tub::sheets {
 
 /// How a language writes numbers.
 struct NumberStyle {
@@ -33,4 +33,4 @@ std::string count_text(double count, const NumberStyle& style);
 /// The range as it prints: its ends rounded away from each other to so many decimals.
 Range rounded_outward(Range range, int decimals);
 
-}  // namespace tub
+}  // namespace tub::sheets

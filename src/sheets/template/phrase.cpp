@@ -7,7 +7,7 @@
 #include <optional>
 #include <utility>
 
-namespace tub {
+namespace tub::sheets {
 namespace {
 
 using PartKind = PhrasePart::Kind;
@@ -171,4 +171,4 @@ void append(Words& words, Weight weight, const Words& added) {
   }
 }
 
-}  // namespace tub
+}  // namespace tub::sheets

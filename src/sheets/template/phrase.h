@@ -7,7 +7,7 @@
 
 #include "document/words.h"
 
-namespace tub {
+namespace tub::sheets {
 
 /// A stretch of a phrase in one weight: text as it stands, a placeholder's name, a writing line.
 struct PhrasePart {
@@ -41,4 +41,4 @@ void append(Words& words, PhrasePart::Weight weight, std::string text);
 /// Adds words to words; in a weight other than regular their plain parts take that weight.
 void append(Words& words, PhrasePart::Weight weight, const Words& added);
 
-}  // namespace tub
+}  // namespace tub::sheets

@@ -11,7 +11,7 @@
 #include "planning/pours/top_up.h"
 #include "planning/tables/product.h"
 
-namespace tub {
+namespace tub::sheets {
 
 /// REQUIRES: rows for every product of the plan; what is referred to outlives this.
 struct SheetSources {
@@ -29,4 +29,4 @@ struct SheetSources {
   const LabelTables* labels = nullptr;
 };
 
-}  // namespace tub
+}  // namespace tub::sheets

@@ -15,7 +15,7 @@
 #include "sheets/template/composer.h"
 #include "sheets/template/fact_kinds.h"
 
-namespace tub {
+namespace tub::sheets {
 namespace {
 
 const std::vector<std::string> template_fields = {"sheet",    "facts",       "style",
@@ -146,4 +146,4 @@ Document fill_template(const SheetTemplate& sheet, const Facts& facts, const Mes
   return document;
 }
 
-}  // namespace tub
+}  // namespace tub::sheets

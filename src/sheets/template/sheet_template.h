@@ -11,7 +11,7 @@
 #include "sheets/template/facts.h"
 #include "sheets/template/messages.h"
 
-namespace tub {
+namespace tub::sheets {
 
 /// A stock's label is large enough if it is at least as wide and as high.
 struct LeastSize {
@@ -49,4 +49,4 @@ SheetTemplate parse_sheet_template(std::string_view text, const std::string& fil
 Document fill_template(const SheetTemplate& sheet, const Facts& facts, const Messages& messages,
                        int turn = 0);
 
-}  // namespace tub
+}  // namespace tub::sheets

@@ -8,7 +8,7 @@
 
 #include "base/nearest.h"
 
-namespace tub {
+namespace tub::sheets {
 namespace {
 
 TableColumn compose_column(Composer& composer, const Node& node) {
@@ -188,4 +188,4 @@ std::vector<Sign> compose_sign_list(Composer& composer, const Node& object) {
   return signs;
 }
 
-}  // namespace tub
+}  // namespace tub::sheets

@@ -7,7 +7,7 @@
 #include "document/block.h"
 #include "sheets/template/composer.h"
 
-namespace tub {
+namespace tub::sheets {
 
 /// The member "rank" of a paragraph or a cell; body if there is none.
 Rank compose_rank(const Node& node);
@@ -16,4 +16,4 @@ Chart compose_chart(Composer& composer, const Node& node);
 /// The member "signs" of an object: pictograms by name, with their alternative texts.
 std::vector<Sign> compose_sign_list(Composer& composer, const Node& object);
 
-}  // namespace tub
+}  // namespace tub::sheets

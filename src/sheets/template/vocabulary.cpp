@@ -13,7 +13,7 @@
 
 #include "base/text.h"
 
-namespace tub {
+namespace tub::sheets {
 namespace {
 
 using Keys = std::map<std::string, std::set<std::string>>;
@@ -453,4 +453,4 @@ std::vector<RequiredMessage> required_messages(std::span<const SheetTemplate> sh
   return required;
 }
 
-}  // namespace tub
+}  // namespace tub::sheets

@@ -9,7 +9,7 @@
 #include "sheets/template/messages.h"
 #include "sheets/template/sheet_template.h"
 
-namespace tub {
+namespace tub::sheets {
 
 /// Every key with its placeholders, in byte order. A message that is not among them is a fault of
 /// the language file.
@@ -20,4 +20,4 @@ std::vector<RequiredMessage> required_messages(std::span<const SheetTemplate> sh
                                                std::span<const SheetTemplate> replaced,
                                                const PlanningData& data);
 
-}  // namespace tub
+}  // namespace tub::sheets

@@ -11,7 +11,7 @@
 
 #include "base/text.h"
 
-namespace tub {
+namespace tub::sheets {
 namespace {
 
 constexpr double litres_a_us_gallon = 3.785411784;  // exact: 231 cubic inches
@@ -340,4 +340,4 @@ std::string unbroken(std::string_view text) {
   return replaced(replaced(typeset(text), " ", "\u00A0"), "-", "\u2011");
 }
 
-}  // namespace tub
+}  // namespace tub::sheets

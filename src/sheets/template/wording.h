@@ -11,7 +11,7 @@
 #include "sheets/template/messages.h"
 #include "sheets/template/sheet_sources.h"
 
-namespace tub {
+namespace tub::sheets {
 
 /// Says the parts of one plan in one language. What it refers to outlives it.
 class Wording {
@@ -85,4 +85,4 @@ std::string typeset(std::string_view text);
 /// The same, with no place for a line to break.
 std::string unbroken(std::string_view text);
 
-}  // namespace tub
+}  // namespace tub::sheets
