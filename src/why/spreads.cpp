@@ -5,6 +5,7 @@
 #include <cmath>
 #include <set>
 
+#include "planning/water/start_errors.h"
 #include "why/asking.h"
 #include "why/grounds.h"
 #include "why/product_factors.h"
@@ -42,17 +43,11 @@ std::string name_of_source(const ErrorSource& source) {
 /// The error of a slip's own test.
 std::string test_error(Asking& asking, Reading reading, const std::string& slip) {
   const std::string key(key_of(reading));
-  const WaterTest& test = asking.slip_readings(slip);
-  const auto found = test.readings.find(key);
-  for (const TestMethod& method : asking.data.test_methods) {
-    if (found == test.readings.end() || method.id != found->second.method) continue;
-    const auto row = method.rows.find(reading);
-    if (row == method.rows.end()) continue;
+  if (const auto found = error_row(reading, asking.slip_readings(slip), asking.data)) {
     return data_row(asking,
-                    fmt::format("test_methods.json: {}/{} at {}", method.id, name_of(reading),
-                                found->second.value),
-                    "half_width", row->second.half_width_at(found->second.value), unit_of_key(key),
-                    row->second.source);
+                    fmt::format("test_methods.json: {}/{} at {}", found->method->id,
+                                name_of(found->of), found->at),
+                    "half_width", found->half_width(), unit_of_key(key), found->row->source);
   }
   return constant(asking, "error of " + key, 0, unit_of_key(key), definition("not stated"));
 }

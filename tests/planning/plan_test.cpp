@@ -87,4 +87,21 @@ TEST_CASE("calcium waits two hours after bicarbonate, whichever pours are left o
   CHECK(minutes >= 120);
 }
 
+TEST_CASE("what a plan leaves of iron, copper and combined chlorine is as sure as their tests") {
+  PlanRequest request = sample_request();  // iron of 0.3 mg/L by a photometer, give or take 0.03
+  request.water.readings["total_chlorine_mg_l"] = {2.5, "strip"};
+  request.water.readings["copper_mg_l"] = {0.01, "photometer"};  // give or take 0.05
+  const Plan plan = make_plan(request, planning_data(), species_table());
+  const Range& iron = plan.final_range.at("iron_mg_l");
+  CHECK(iron.low == Approx(0.27));
+  CHECK(iron.high == Approx(0.33));
+  const Range& combined = plan.final_range.at("combined_chlorine_mg_l");
+  CHECK(combined.low == Approx(1.5));
+  CHECK(combined.high == Approx(3.5));
+  // Where the test read too much of none, there is none.
+  const Range& copper = plan.final_range.at("copper_mg_l");
+  CHECK(copper.low == 0);
+  CHECK(copper.high == Approx(0.06).epsilon(0.05));
+}
+
 }  // namespace tub::planning

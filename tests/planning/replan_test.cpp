@@ -153,4 +153,20 @@ TEST_CASE("a retest at no place of the plan is told at its place in the job") {
             std::to_string(bicarbonate) + " is not done in rounds\n");
 }
 
+TEST_CASE("iron that is tested again is as uncertain as the test that read it last") {
+  PlanRequest request = sample_request();
+  RetestReport report = report_after(2, Reading::iron, 0.5, "drop_kit");  // give or take 0.15
+  request.retests = {report};
+  const Plan again = plan_of(request);
+  CHECK(again.final.iron_mg_l == Approx(0.5));
+  CHECK(again.final_range.at("iron_mg_l").low == Approx(0.35));
+  CHECK(again.final_range.at("iron_mg_l").high == Approx(0.65));
+  report.after_step.reset();
+  report.date = "2026-06-01";
+  report.readings = {{"ph", {7.5, "drop_kit"}}, {"total_alkalinity_mg_l", {110, "drop_kit"}}};
+  request.retests.push_back(report);
+  // A visit that tests no iron leaves it as sure as it was.
+  CHECK(plan_of(request).final_range.at("iron_mg_l").high == Approx(0.65));
+}
+
 }  // namespace tub::planning

@@ -137,6 +137,42 @@ TEST_CASE("soft water read as none by a strip has alkalinity above none, never b
   CHECK(total_alkalinity_mg_l(found->low.totals) >= 0);
 }
 
+TEST_CASE("combined chlorine is as uncertain as two readings of its kit, a total alone as one") {
+  const auto more_at_high = [](const WaterTest& test) {
+    for (const UncertainReading& error : made_whole(test).uncertain) {
+      if (error.reading == Reading::combined_chlorine) {
+        return read(error.high, species_table()).combined_chlorine_mg_l;
+      }
+    }
+    return 0.0;
+  };
+  WaterTest test = slip();
+  CHECK(more_at_high(test) == 0);  // not tested: assumed, and said
+  test.readings["total_chlorine_mg_l"] = {2.5, "strip"};
+  CHECK(more_at_high(test) == Approx(2.5 + 1));  // the strip's step
+  test.readings["free_chlorine_mg_l"] = {1, "strip"};
+  CHECK(more_at_high(test) == Approx(1.5 + 1.4));  // the root of two squares of a step
+}
+
+TEST_CASE("a metal is as uncertain as its test") {
+  WaterTest test = slip();
+  test.readings["iron_mg_l"] = {0.6, "photometer"};  // a tenth of it
+  const auto found = [&](double Readings::*reading, double half_width) {
+    for (const UncertainReading& error : made_whole(test).uncertain) {
+      const double low = read(error.low, species_table()).*reading;
+      const double high = read(error.high, species_table()).*reading;
+      if (high == low) continue;
+      CHECK((high - low) / (error.share + error.low_share) == Approx(half_width));
+      return true;
+    }
+    return false;
+  };
+  CHECK(found(&Readings::iron_mg_l, 0.06));
+  CHECK_FALSE(found(&Readings::copper_mg_l, 0));
+  test.readings["copper_mg_l"] = {0.0, "drop_kit"};
+  CHECK(found(&Readings::copper_mg_l, 0.15));
+}
+
 TEST_CASE("a water that cannot exist is an error") {
   WaterTest test = slip();
   test.readings["ph"] = {11, "drop_kit"};

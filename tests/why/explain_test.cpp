@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <catch2/catch.hpp>
 
 #include "../planning/random_job.h"
@@ -97,6 +98,24 @@ TEST_CASE("every number of a plan that goes on after retests is explained") {
   std::size_t numbers = 0;
   for (const std::string& fault : faults_of_all(job_of(request), numbers)) FAIL_CHECK(fault);
   CHECK(numbers > 300);
+}
+
+TEST_CASE("how sure combined chlorine is rests on the row of the test that read it") {
+  PlanRequest request = sample_request();
+  request.water.readings["total_chlorine_mg_l"] = {2.5, "strip"};
+  const auto rests_on = [&](const std::string& ground) {
+    const Job job = job_of(request);
+    const Plan plan = plan_for(job);
+    Asking asking(job, catalogue(), plan);
+    asking.ask("/final_range/combined_chlorine_mg_l/high");
+    const auto& nodes = asking.chain().nodes();
+    return std::any_of(nodes.begin(), nodes.end(), [&](const auto& node) {
+      return node.first.find(ground) != std::string::npos;
+    });
+  };
+  CHECK(rests_on("test_methods.json: strip/free_chlorine at 2.5"));
+  request.water.readings["free_chlorine_mg_l"] = {1, "strip"};
+  CHECK(rests_on("test_methods.json: strip/combined_chlorine at 2.5"));
 }
 
 TEST_CASE("a pointer to nothing names the nearest numbers") {

@@ -173,6 +173,12 @@ void Evidence::found(Reading reading, double value, double deviation) {
   found_.push_back({value, deviation});
 }
 
+void Evidence::found_total(Component component, double mol_kg, double deviation) {
+  const std::size_t error = history_.set_total(component, mol_kg, deviation);
+  sources_.push_back({Kind::start, error, deviation, 0, false});
+  given_up_.push_back(false);
+}
+
 void Evidence::give_up(std::size_t source) { given_up_.at(source) = true; }
 
 bool Evidence::has_effect(const TakenForGranted& source) const {

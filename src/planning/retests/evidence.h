@@ -56,6 +56,9 @@ class Evidence {
   /// A reading is taken here. deviation: of the test
   void found(Reading reading, double value, double deviation);
 
+  /// A total that nothing foretells is measured here. mol/kg; deviation: of the test, standard
+  void found_total(Component component, double mol_kg, double deviation);
+
   std::size_t count() const { return found_.size(); }
 
   const std::vector<TakenForGranted>& sources() const { return sources_; }

@@ -103,13 +103,17 @@ void judge_strengths(const Situation& situation, const Evidence& evidence, const
   }
 }
 
-const std::array<std::pair<Reading, double Readings::*>, 6> carried = {{
+const std::array<std::pair<Reading, double Readings::*>, 10> carried = {{
     {Reading::ph, &Readings::ph},
     {Reading::total_alkalinity, &Readings::total_alkalinity_mg_l},
     {Reading::calcium_hardness, &Readings::calcium_hardness_mg_l},
     {Reading::free_chlorine, &Readings::free_chlorine_mg_l},
     {Reading::total_bromine, &Readings::total_bromine_mg_l},
+    {Reading::combined_chlorine, &Readings::combined_chlorine_mg_l},
     {Reading::cyanuric_acid, &Readings::cyanuric_acid_mg_l},
+    {Reading::copper, &Readings::copper_mg_l},
+    {Reading::iron, &Readings::iron_mg_l},
+    {Reading::manganese, &Readings::manganese_mg_l},
 }};
 
 /// How far the plan may have left a reading from what it foretold, as a test's error.

@@ -245,7 +245,9 @@ class Replanning {
     for (const auto& [reading, component] : metals) {
       const MeasuredReading* const one = reading_of(report, reading);
       if (one == nullptr) continue;
-      evidence_->history().set_total(component, one->value / (grams_per_mole(component) * 1e3));
+      const double per_mg_l = 1 / (grams_per_mole(component) * 1e3);
+      const double test = test_half_width(data_, reading, *one, one->value) / z_90;
+      evidence_->found_total(component, one->value * per_mg_l, test * per_mg_l);
       found_.push_back(found_by(report, reading, *one));
     }
   }

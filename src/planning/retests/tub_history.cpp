@@ -120,8 +120,10 @@ void TubHistory::mix(const Water& other, double fraction) {
   events_.emplace_back(Mix{other, fraction});
 }
 
-void TubHistory::set_total(Component component, double mol_kg) {
-  events_.emplace_back(KnownTotal{component, mol_kg});
+std::size_t TubHistory::set_total(Component component, double mol_kg, double deviation) {
+  starts_.push_back({ErrorShape(Totals{}), deviation});
+  events_.emplace_back(KnownTotal{component, mol_kg, starts_.size() - 1});
+  return starts_.size() - 1;
 }
 
 void TubHistory::read(Reading reading) { events_.emplace_back(Look{reading}); }
@@ -179,7 +181,10 @@ TubHistory::Outcome TubHistory::outcome(const Circumstances& tub) const {
     }
     void operator()(const Mix& mix) { result.water = blend(result.water, mix.other, mix.fraction); }
     void operator()(const KnownTotal& known) {
-      result.water.totals[known.component] = known.mol_kg;
+      const bool is_told = known.error < tub.start_shifts.size();
+      const double off = is_told ? tub.start_shifts[known.error] : 0;
+      // A test may read too high, but there is never less than none.
+      result.water.totals[known.component] = std::max(0.0, known.mol_kg + off);
     }
     void operator()(const Look& look) {
       result.readings.push_back(bench.reading(look.reading, result.water));

@@ -20,7 +20,7 @@ struct Circumstances {
   double extra_demand_mg_l = 0;  ///< of the sanitizer, beyond what its dose allows for
 };
 
-/// A way in which the first water may be otherwise.
+/// A way in which the first water, or a total that was measured later, may be otherwise.
 struct StartShift {
   ErrorShape shape;        ///< of the totals, by the shift
   double deviation = 1;    ///< standard deviation of the shift
@@ -42,8 +42,9 @@ class TubHistory {
   void pass(const Move& move);
   /// A share of another water in its place.
   void mix(const Water& other, double fraction);
-  /// A total that was measured and that nothing predicts: metals, combined chlorine. mol/kg
-  void set_total(Component component, double mol_kg);
+  /// A total that was measured and that nothing predicts: metals. mol/kg
+  /// deviation: of the test, standard; gives the start shift that stands for its error
+  std::size_t set_total(Component component, double mol_kg, double deviation);
   /// A reading is taken here.
   void read(Reading reading);
 
@@ -84,6 +85,7 @@ class TubHistory {
   struct KnownTotal {
     Component component = Component::copper;
     double mol_kg = 0;
+    std::size_t error = 0;  ///< the shift, mol/kg
   };
   struct Mix {
     Water other;

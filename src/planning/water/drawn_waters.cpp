@@ -1,6 +1,7 @@
 #include "planning/water/drawn_waters.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <optional>
 
@@ -50,8 +51,12 @@ class Draw {
 
  private:
   static bool may_be_none(Component component) {
-    return component == Component::chlorine || component == Component::bromine ||
-           component == Component::cyanurate;
+    constexpr std::array none = {Component::chlorine,  Component::bromine,
+                                 Component::cyanurate, Component::combined_chlorine,
+                                 Component::copper,    Component::iron,
+                                 Component::manganese, Component::copper_held,
+                                 Component::iron_held, Component::manganese_held};
+    return std::find(none.begin(), none.end(), component) != none.end();
   }
 
   static const Supply* supply_of(const Move& move) {

@@ -26,15 +26,23 @@ const TestMethod* method_of(const std::string& key, const WaterTest& test,
   return nullptr;
 }
 
-/// The slip's error of a reading, 90 %; nothing if it was not measured or the test states none.
-std::optional<double> half_width_of(Reading reading, const WaterTest& test,
-                                    const PlanningData& data) {
-  const std::string key(key_of(reading));
+/// The row of a reading in the method that a key of the slip was tested with.
+std::optional<ErrorRow> row_at(const std::string& key, Reading reading, const WaterTest& test,
+                               const PlanningData& data) {
   const TestMethod* const method = method_of(key, test, data);
   if (method == nullptr) return std::nullopt;
   const auto row = method->rows.find(reading);
   if (row == method->rows.end()) return std::nullopt;
-  return row->second.half_width_at(*test.value(key));
+  return ErrorRow{method, &row->second, reading, *test.value(key)};
+}
+
+/// Combined chlorine of a total is a difference of two readings; without free chlorine beside it
+/// the total is one, of the test that free chlorine has.
+std::optional<ErrorRow> row_of_combined(const WaterTest& test, const PlanningData& data) {
+  const std::string free_key(key_of(Reading::free_chlorine));
+  const bool is_difference = test.value(free_key).has_value();
+  const Reading as = is_difference ? Reading::combined_chlorine : Reading::free_chlorine;
+  return row_at(total_chlorine_key, as, test, data);
 }
 
 /// A reading that a test may get wrong. pH and alkalinity are tests of their own: whichever is off,
@@ -45,13 +53,17 @@ struct Fallible {
   bool may_be_none = false;  ///< a test may read too high of nothing
 };
 
-constexpr std::array<Fallible, 6> fallible = {{
+constexpr std::array<Fallible, 10> fallible = {{
     {Reading::ph, &Readings::ph},
     {Reading::total_alkalinity, &Readings::total_alkalinity_mg_l},
     {Reading::calcium_hardness, &Readings::calcium_hardness_mg_l},
     {Reading::free_chlorine, &Readings::free_chlorine_mg_l, true},
     {Reading::total_bromine, &Readings::total_bromine_mg_l, true},
+    {Reading::combined_chlorine, &Readings::combined_chlorine_mg_l, true},
     {Reading::cyanuric_acid, &Readings::cyanuric_acid_mg_l, true},
+    {Reading::copper, &Readings::copper_mg_l, true},
+    {Reading::iron, &Readings::iron_mg_l, true},
+    {Reading::manganese, &Readings::manganese_mg_l, true},
 }};
 
 /// The water of some readings, charge closed as the start's own is; nothing if there is none:
@@ -226,13 +238,20 @@ void ErrorShape::add_to(Totals& totals, double& log_carbon, double half_widths) 
   log_carbon += log_linear_ * u + log_square_ * u * u;
 }
 
+std::optional<ErrorRow> error_row(Reading reading, const WaterTest& test,
+                                  const PlanningData& data) {
+  const std::string key(key_of(reading));
+  const bool is_of_total = reading == Reading::combined_chlorine && !test.value(key);
+  return is_of_total ? row_of_combined(test, data) : row_at(key, reading, test, data);
+}
+
 std::vector<UncertainReading> start_errors(const WaterTest& test, const Readings& state,
                                            const PlanningData& data, const SpeciesTable& species) {
   std::vector<UncertainReading> uncertain;
   for (const Fallible& one : fallible) {
-    const auto half_width = half_width_of(one.reading, test, data);
-    if (!half_width || *half_width <= 0) continue;
-    if (auto off = off_by(one, *half_width, state, species)) uncertain.push_back(*off);
+    const auto row = error_row(one.reading, test, data);
+    if (!row || row->half_width() <= 0) continue;
+    if (auto off = off_by(one, row->half_width(), state, species)) uncertain.push_back(*off);
   }
   add_hardness_errors(test, data, state, species, uncertain);
   return uncertain;

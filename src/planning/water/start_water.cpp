@@ -10,7 +10,6 @@ namespace tub::planning {
 namespace {
 
 /// Keys of a slip that are not keys of a water.
-constexpr const char* total_chlorine = "total_chlorine_mg_l";
 constexpr const char* conductivity = "conductivity_us_cm";
 constexpr const char* dissolved_solids = "dissolved_solids_mg_l";
 
@@ -86,7 +85,7 @@ class Completion {
   void complete_chlorine() {
     double& free = readings_.free_chlorine_mg_l;
     double& combined = readings_.combined_chlorine_mg_l;
-    const auto total = test_.value(total_chlorine);
+    const auto total = test_.value(total_chlorine_key);
     const bool has_free = has("free_chlorine_mg_l");
     if (!has_free) {
       free = total.value_or(assumptions_.tap_free_chlorine_mg_l.value);
