@@ -167,6 +167,22 @@ TEST_CASE("a correction never moves ink past the paper") {
                     Catch::Contains("would be printed 0.52 mm past the paper's edge"));
 }
 
+TEST_CASE("a larger stock is not named where only a wider margin helps") {
+  Stock stock = test_stock("label_74x52");
+  stock.keep_out_mm = 0;
+  std::vector<Page> pages = labels(stock, 1);
+  std::get<TextRun>(pages[0].items[1]).origin.x = -1 * mm;
+  try {
+    impose(pages, stock, {}, test_fonts());
+    FAIL("nothing was thrown");
+  } catch (const Error& error) {
+    const Diagnostic& found = error.diagnostics().front();
+    CHECK(found.message.find("past the paper's edge") != std::string::npos);
+    CHECK(found.help.find("stock") == std::string::npos);
+    CHECK(found.help.find("widen the margin") == 0);
+  }
+}
+
 TEST_CASE("a single label with bleed says where it is trimmed, and its ground reaches past") {
   const Stock& stock = test_stock("label_74x52");
   std::vector<Page> pages = labels(stock, 1);

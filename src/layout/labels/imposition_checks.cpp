@@ -22,6 +22,9 @@ constexpr double same_size_mm = 0.01;
 /// Places are rounded to less than this when they are printed.
 constexpr double rounding_mm = 0.01;
 
+const std::string margin_help =
+    "widen the margin on that side: margin_side, margin_top or foot_margin of the style";
+
 void refuse(Problems& problems, std::string message, std::string help) {
   problems.add({.message = std::move(message),
                 .where = {},
@@ -110,7 +113,7 @@ void check_edges(std::span<const Page> labels, const Stock& stock, const FontSet
            fmt::format("{} of {} is {} mm from the edge, and {} keeps {} mm free", words_of(*item),
                        page.sheet, fixed(distance_to_edge(*item, page, fonts), 2), stock.name,
                        shortest(stock.keep_out_mm)),
-           "take a larger label, or one that is printed past its edge");
+           margin_help + ", or take a label that is printed past its edge");
     return;
   }
 }
@@ -165,7 +168,7 @@ void require_on_paper(std::span<const Page> pages, const Imposition& imposition,
            fmt::format("{} of {} would be printed {} mm past the paper's edge", words_of(*item),
                        page.sheet, fixed(-distance_to_edge(*item, page, fonts), 2)),
            is_moved ? "the printer's correction moves it there: let the printer be aligned"
-                    : "take a larger stock");
+                    : margin_help);
     break;
   }
   problems.throw_if_any();

@@ -231,14 +231,29 @@ Style within_keep_out(Style style, const Stock& stock) {
   return style;
 }
 
-/// By how much large figures, which rise above their line, reach into what the stock keeps free.
-double reach_into_keep_out(const std::vector<Page>& pages, const Stock& stock,
-                           const FontSet& fonts) {
-  double top = stock.height_mm * mm;
+/// How far ink reaches into what the stock keeps free: large figures rise above their line, a Q
+/// falls below the foot's. At most 0 where it does not.
+struct Reach {
+  double top = 0;
+  double side = 0;
+  double foot = 0;
+
+  bool is_any() const { return top > 0 || side > 0 || foot > 0; }
+};
+
+Reach reach_into_keep_out(const std::vector<Page>& pages, const Stock& stock,
+                          const FontSet& fonts) {
+  const double keep_out = stock.keep_out_mm * mm;
+  Reach reach;
   for (const Page& page : pages) {
-    for (const Item& item : page.items) top = std::min(top, bounds_of(item, fonts).top);
+    for (const Item& item : page.items) {
+      const Bounds ink = bounds_of(item, fonts);
+      reach.top = std::max(reach.top, keep_out - ink.top);
+      reach.foot = std::max(reach.foot, keep_out - (page.height - ink.bottom));
+      reach.side = std::max({reach.side, keep_out - ink.left, keep_out - (page.width - ink.right)});
+    }
   }
-  return stock.keep_out_mm * mm - top;
+  return reach;
 }
 
 /// The settings of a style, each laid out when it is first asked for.
@@ -330,10 +345,18 @@ std::vector<Page> lay_out(const Document& document, const Style& style, const St
                           const FontSet& fonts) {
   check_page(document, style, stock);
   Style fitted = within_keep_out(style, stock);
-  std::vector<Page> pages = Trials(document, fitted, stock, fonts).run();
-  const double reach = reach_into_keep_out(pages, stock, fonts);
-  if (reach <= 0) return pages;
-  for (Setting& setting : fitted.settings) setting.lengths.margin_top += reach;
+  // Lower figures make the page fuller: then its last line may reach into the foot's margin.
+  constexpr int most_turns = 3;
+  for (int turn = 0; turn < most_turns; ++turn) {
+    const std::vector<Page> pages = Trials(document, fitted, stock, fonts).run();
+    const Reach reach = reach_into_keep_out(pages, stock, fonts);
+    if (!reach.is_any()) return pages;
+    for (Setting& setting : fitted.settings) {
+      setting.lengths.margin_top += reach.top;
+      setting.lengths.margin_side += reach.side;
+      setting.lengths.foot_margin += reach.foot;
+    }
+  }
   return Trials(document, std::move(fitted), stock, fonts).run();
 }
 
