@@ -67,6 +67,29 @@ TEST_CASE("on Letter the card takes two pages, and the sanitizer begins the seco
   CHECK(run_with(pages[1], "2 of 2").element == artifact);
 }
 
+TEST_CASE("a page is filled before it is broken, wherever the sanitizer would like to begin one") {
+  Document card = demo_card();
+  for (Block& block : card.blocks) {
+    auto* const ladder = std::get_if<Ladder>(&block.content);
+    if (ladder == nullptr) continue;
+    for (Rung& rung : ladder->rungs) rung.prefer_break_before = false;
+    ladder->rungs.at(1).prefer_break_before = true;
+    // Too long for one page, and nearly nothing stands before the second rung.
+    ladder->rungs.push_back(ladder->rungs.at(2));
+    ladder->rungs.push_back(ladder->rungs.at(2));
+  }
+  const std::vector<Page> pages = pages_on("a4", card);
+  REQUIRE(pages.size() == 2);
+  double lowest = 0;
+  for (const Item& item : pages[0].items) {
+    const auto* const run = std::get_if<TextRun>(&item);
+    if (run != nullptr && run->origin.y < 0.95 * pages[0].height) {
+      lowest = std::max(lowest, run->origin.y);
+    }
+  }
+  CHECK(lowest > 0.72 * pages[0].height);
+}
+
 TEST_CASE("two edges carry the card: the sheet edge and the text edge") {
   const Page page = pages_on("a4")[0];
   for (const char* const text : {"Startup", "Garden", "For ", "Alkalinity", "Stuck?", "job "}) {

@@ -7,6 +7,10 @@
 namespace tub::layout {
 namespace {
 
+/// Of a page, in a sheet's tightest setting: a break that is preferred leaves no emptier one, and a
+/// page is filled before it is broken.
+constexpr double least_filled = 0.72;
+
 class Paginator {
  public:
   Paginator(const std::vector<Chunk>& chunks, double height, Breaks breaks, const Lengths& lengths)
@@ -62,9 +66,11 @@ class Paginator {
   std::vector<std::size_t> ends(std::size_t from, bool first_page) const {
     std::vector<std::size_t> found;
     for (std::size_t end = from + 1; end < once_.size(); ++end) {
-      if (!fits(plan(from, end, first_page))) break;
+      const PagePlan page = plan(from, end, first_page);
+      if (!fits(page)) break;
       const Chunk& next = chunks_[once_[end]];
-      const bool allowed = breaks_ == Breaks::any || next.prefer_break;
+      const bool is_preferred = next.prefer_break && page.height >= least_filled * height_;
+      const bool allowed = breaks_ == Breaks::any || is_preferred;
       if (allowed && !next.close) found.push_back(end);
     }
     std::reverse(found.begin(), found.end());

@@ -25,7 +25,8 @@ struct PagePlan {
   double height = 0;
 };
 
-/// Where pages may end: only before chunks that prefer to begin one, or anywhere.
+/// Where pages may end: only before chunks that prefer to begin one, if that leaves the page before
+/// well filled, or anywhere.
 enum class Breaks { preferred, any };
 
 /// The pages of a document, if it can be set on so many: as many chunks on each page as fit. No
