@@ -1,5 +1,6 @@
 """Whatever is in a job, a shop's folder or a scanned code, it is answered with a sentence: nothing
-crashes, and work is bounded before it is begun. How long things take is measured by tests/bench."""
+crashes, and work is bounded before it is begun. How long things take is measured by tests/bench;
+here a run is only ended that works for longer than a person waits."""
 import json
 import os
 import re
@@ -13,11 +14,16 @@ from program import PROGRAM, SOURCE, example, run
 HERE = os.path.dirname(os.path.abspath(__file__))
 # What a run may take: 200 MB, and as much again of addresses that are never touched (libraries).
 MOST_MEMORY = 400 << 20
+# What it may compute for, in seconds.
+MOST_WORK = 2
 SENTENCE = "error: there is not enough memory\n"
 
 
 def limited(memory):
-    return lambda: resource.setrlimit(resource.RLIMIT_AS, (memory, memory))
+    def limit():
+        resource.setrlimit(resource.RLIMIT_AS, (memory, memory))
+        resource.setrlimit(resource.RLIMIT_CPU, (MOST_WORK, MOST_WORK))
+    return limit
 
 
 def job(**changes):

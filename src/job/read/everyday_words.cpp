@@ -51,7 +51,9 @@ std::string one_slip_away(const std::string& word, const std::vector<std::string
   constexpr std::size_t shortest_word = 6;
   if (word.size() < shortest_word) return "";
   const auto found = std::find_if(words.begin(), words.end(), [&](const std::string& other) {
-    return edit_distance(word, other) == 1;
+    const std::size_t longer = std::max(word.size(), other.size());
+    // The lengths first: a name of a megabyte is compared with none.
+    return longer - std::min(word.size(), other.size()) <= 1 && edit_distance(word, other) == 1;
   });
   return found == words.end() ? "" : *found;
 }
