@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <array>
+#include <string_view>
 
 #include "app/paragraph.h"
 #include "app/range_text.h"
@@ -17,6 +18,8 @@
 
 namespace tub::app {
 namespace {
+
+constexpr std::string_view nobody_gets_in = "Nobody gets in yet";
 
 double value_in(const WaterState& state, Reading reading) {
   for (const auto& key : reading_keys) {
@@ -73,12 +76,18 @@ class PlanWriter {
                        plan_.targets.id, own_text());
   }
 
+  std::vector<std::string> closing_texts() const {
+    std::vector<std::string> texts;
+    for (const Unmet& unmet : plan_.unmet) {
+      if (unmet.closes_gate) texts.push_back(closing_text(unmet));
+    }
+    return texts;
+  }
+
   /// What keeps people out, and what comes before anything is poured.
   std::string first_of_all() const {
     std::string text;
-    for (const Unmet& unmet : plan_.unmet) {
-      if (unmet.closes_gate) text += note("Nobody gets in yet", closing_text(unmet));
-    }
+    for (const std::string& closing : closing_texts()) text += note(nobody_gets_in, closing);
     for (const Reason& caution : plan_.cautions) text += note("Before pouring", said(caution));
     return text.empty() ? text : text.substr(1) + "\n";
   }
@@ -311,6 +320,13 @@ class PlanWriter {
 };
 
 }  // namespace
+
+std::vector<std::string> closing_texts(const SheetSources& sources, const Messages& names) {
+  const TextStyle plain;
+  std::vector<std::string> texts = PlanWriter(sources, names, plain).closing_texts();
+  for (std::string& text : texts) text = std::string(nobody_gets_in) + ": " + text;
+  return texts;
+}
 
 std::string plan_text(const SheetSources& sources, const Messages& names, const TextStyle& style) {
   const PlanWriter writer(sources, names, style);

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include "sheets/template/messages.h"
 #include "sheets/template/sheet_sources.h"
@@ -16,5 +17,8 @@ struct TextStyle {
 
 /// The plan in English; names, assumptions and the hand-over are in the language file's words.
 std::string plan_text(const SheetSources& sources, const Messages& names, const TextStyle& style);
+
+/// Each thing that keeps people out when the plan is done, in the words of the plan's text.
+std::vector<std::string> closing_texts(const SheetSources& sources, const Messages& names);
 
 }  // namespace tub::app

@@ -171,6 +171,20 @@ class Commands(unittest.TestCase):
         self.assertIn("mm too wide", done.stderr)
         self.assertIn("where: standard input: /vessel/name", done.stderr)
 
+    def test_check_tells_what_keeps_people_out_in_the_words_of_the_plan(self):
+        open_gate = run("check", EXAMPLE)
+        self.assertEqual(open_gate.returncode, 0)
+        self.assertNotIn("Nobody gets in", open_gate.stderr)
+        job = json.loads(example())
+        job["shelf"] = [item for item in job["shelf"] if isinstance(item, str)]  # no sequestrant for the iron
+        closed = run("check", "-", stdin=json.dumps(job))
+        self.assertEqual(closed.returncode, 0)
+        told = [line.removeprefix("warning: ") for line in closed.stderr.splitlines() if "Nobody gets in" in line]
+        self.assertEqual(len(told), 2)
+        planned = " ".join(run("plan", "-", stdin=json.dumps(job)).stdout.split())
+        for line in told:
+            self.assertIn(" ".join(line.split()), planned)
+
     def test_standard_input_is_named_in_messages(self):
         self.assertIn("where: standard input: /", run("check", "-", stdin="{}").stderr)
 
