@@ -32,37 +32,28 @@ std::string short_step(const Step& step, const Messages& names) {
   return std::holds_alternative<FillVessel>(step.what) ? "fill" : "jets and air";
 }
 
-const Reason::Parameter& parameter(const Reason& reason, std::string_view name) {
-  for (const auto& [known, value] : reason.parameters) {
-    if (known == name) return value;
-  }
-  return reason.parameters.front().second;
-}
-
-double number(const Reason& reason, std::string_view name) {
-  return std::get<double>(parameter(reason, name));
-}
-
 std::string percent(const Reason& reason, std::string_view name) {
-  return tidy(100 * number(reason, name), 0) + " %";
+  return tidy(100 * reason.number(name).value(), 0) + " %";
 }
 
 std::string percents(const Reason& reason, std::string_view low, std::string_view high) {
-  return range_text({100 * number(reason, low), 100 * number(reason, high)}, 0) + " %";
+  return range_text({100 * reason.number(low).value(), 100 * reason.number(high).value()}, 0) +
+         " %";
 }
 
 std::string likely_text(const Reason& reason, const Messages& names) {
   if (reason.code == "volume") {
-    return fmt::format("Likeliest reason: the tub holds about {} L ({} L); the plan goes by it.",
-                       tidy(number(reason, "volume_l"), 0),
-                       range_text({number(reason, "low_l"), number(reason, "high_l")}, 0));
+    return fmt::format(
+        "Likeliest reason: the tub holds about {} L ({} L); the plan goes by it.",
+        tidy(reason.number("volume_l").value(), 0),
+        range_text({reason.number("low_l").value(), reason.number("high_l").value()}, 0));
   }
   if (reason.code == "weak_product") {
     return fmt::format(
         "Likeliest reason: the {} has gone stale, to about {} of its label ({}); the plan goes by "
         "it.",
-        product_name(std::get<std::string>(parameter(reason, "product")), names),
-        percent(reason, "share"), percents(reason, "low", "high"));
+        product_name(reason.text("product"), names), percent(reason, "share"),
+        percents(reason, "low", "high"));
   }
   if (reason.code == "carbon_dioxide_lost") {
     return fmt::format(
@@ -72,7 +63,7 @@ std::string likely_text(const Reason& reason, const Messages& names) {
   if (reason.code == "demand") {
     return fmt::format(
         "Likeliest reason: the water used up more sanitizer than assumed, about {} mg/L.",
-        tidy(number(reason, "demand_mg_l"), 1));
+        tidy(reason.number("demand_mg_l").value(), 1));
   }
   return "Nothing explains it: test again before going on.";
 }

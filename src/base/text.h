@@ -11,6 +11,8 @@
 
 namespace tub {
 
+using Names = std::vector<std::string>;
+
 /// The code points of a text; nothing if it is not well-formed UTF-8
 /// (overlong forms, surrogates and values above U+10FFFF are not).
 std::optional<std::u32string> code_points(std::string_view utf8);

@@ -11,8 +11,6 @@
 namespace tub::labels {
 namespace {
 
-using Names = std::vector<std::string>;
-
 const Names substance_fields = {"id",          "product",  "name",        "cas",
                                 "ec",          "index_no", "index_name",  "classification",
                                 "supplements", "limits",   "m_factors",   "notes",

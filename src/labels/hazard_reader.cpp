@@ -3,13 +3,12 @@
 #include <optional>
 
 #include "base/node.h"
+#include "base/text.h"
 #include "labels/hazards.h"
 #include "planning/tables/data_row.h"
 
 namespace tub::labels {
 namespace {
-
-using Names = std::vector<std::string>;
 
 const Names table_fields = {"_about",      "sources",    "most_precautions",
                             "supplements", "precedence", "hazards"};

@@ -5,11 +5,10 @@
 #include <algorithm>
 
 #include "base/nearest.h"
+#include "base/text.h"
 
 namespace tub::labels {
 namespace {
-
-using Names = std::vector<std::string>;
 
 bool holds(std::span<const std::string> names, std::string_view name) {
   return std::find(names.begin(), names.end(), name) != names.end();

@@ -13,8 +13,6 @@
 namespace tub::labels {
 namespace {
 
-using Names = std::vector<std::string>;
-
 const Names set_fields = {
     "id",          "sizes",     "line_distance", "contrast",         "red_frame",   "empty_frames",
     "environment", "languages", "supplier",      "small_package_ml", "supplements", "sources"};

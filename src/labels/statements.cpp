@@ -8,12 +8,11 @@
 
 #include "base/nearest.h"
 #include "base/node.h"
+#include "base/text.h"
 #include "planning/tables/data_row.h"
 
 namespace tub::labels {
 namespace {
-
-using Names = std::vector<std::string>;
 
 const Names statement_languages = {"en", "es", "fr", "de"};
 const Names forms = {"dust", "vapour"};

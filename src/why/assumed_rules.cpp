@@ -19,17 +19,8 @@ const Reason& reason_at(const Asking& asking, const Place& place) {
   return asking.plan.assumed.at(std::stoul(place.parts.at(1)));
 }
 
-std::string text_of(const Reason& reason, const std::string& name) {
-  for (const auto& [key, value] : reason.parameters) {
-    if (key == name && std::holds_alternative<std::string>(value)) {
-      return std::get<std::string>(value);
-    }
-  }
-  return "";
-}
-
 /// A water of a reason: that of the plan, or the second one.
-bool is_of_second(const Reason& reason) { return text_of(reason, "water") == "second_source"; }
+bool is_of_second(const Reason& reason) { return reason.text("water") == "second_source"; }
 
 constexpr std::array assumption_rows = {
     &Assumptions::wait_minutes,
@@ -97,7 +88,7 @@ Node of_water(Asking& asking, const Place& place, const Reason& reason, const st
     return same_as(asking, reading_of(asking, water, "dissolved_solids_mg_l"));
   }
   if (reason.code == "charge_balance_closed") {
-    const std::string key = text_of(reason, "ion") + "_mg_l";
+    const std::string key = reason.text("ion") + "_mg_l";
     if (field == "measured_mg_l") return same_as(asking, slip_reading(asking, slip, key));
     const std::string closing = reading_of(asking, water, key);
     if (asking.value(closing) == asking.stated(place)) return same_as(asking, closing);
@@ -140,7 +131,7 @@ Node explain_assumed(Asking& asking, const Place& place) {
   if (reason.code == "tablet_dissolves_g_per_day") return of_tablets(asking, place);
   if (reason.code == "tablets_replace_what_is_used") return replaced_by_floater(asking);
   if (reason.code == "stop_assumed") {
-    const std::string stop = fmt::format("/targets/readings/{}/stop", text_of(reason, "reading"));
+    const std::string stop = fmt::format("/targets/readings/{}/stop", reason.text("reading"));
     if (asking.in_plan().number(stop)) return same_as(asking, asking.ask(stop));
   }
   return of_water(asking, place, reason, field);

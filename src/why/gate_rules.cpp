@@ -42,16 +42,9 @@ Node row_of_gate(Asking& asking, Reading reading, const std::string& end, double
                           "ceiling", value, unit, ceiling->second.source));
 }
 
-std::string text_of(const Reason& reason, const std::string& name) {
-  for (const auto& [key, value] : reason.parameters) {
-    if (key == name) return std::get<std::string>(value);
-  }
-  return "";
-}
-
 /// The unmet reading that closes the gate.
 std::string closing_unmet(const Plan& plan) {
-  const std::string reading = text_of(*plan.gate_closed, "reading");
+  const std::string reading = plan.gate_closed->text("reading");
   const auto found = std::find_if(plan.unmet.begin(), plan.unmet.end(), [&](const Unmet& one) {
     return one.reason.code == plan.gate_closed->code && key_of(one.reading) == reading;
   });
@@ -74,7 +67,7 @@ Node explain_gate(Asking& asking, const Place& place) {
 Node explain_gate_closed(Asking& asking, const Place& place) {
   const std::string unmet = closing_unmet(asking.plan);
   const std::string& field = place.parts.back();
-  const std::string key = text_of(*asking.plan.gate_closed, "reading");
+  const std::string key = asking.plan.gate_closed->text("reading");
   for (const std::string& pointer :
        {fmt::format("/gate/{}/{}", key, field), unmet + "/" + field, unmet + "/remedy/" + field}) {
     if (asking.in_plan().number(pointer)) return same_as(asking, asking.ask(pointer));
@@ -92,9 +85,9 @@ Node explain_caution(Asking& asking, const Place& place) {
   if (field == "most_mg_l") return same_as(asking, asking.ask("/gate/cyanuric_acid_mg_l/high"));
   if (field == "times") return same_as(asking, assumption(asking, assumptions.sequestrant_reach));
   if (field == "limit_mg_l") {
-    return metal_limit(asking, place, *reading_named(text_of(caution, "reading")));
+    return metal_limit(asking, place, *reading_named(caution.text("reading")));
   }
-  const std::string key = field == "found_mg_l" ? text_of(caution, "reading") : field;
+  const std::string key = field == "found_mg_l" ? caution.text("reading") : field;
   return same_as(asking, reading_of(asking, asking.before(0), key));
 }
 

@@ -29,7 +29,7 @@ class Start {
   Node reading(const std::string& key) {
     if (key == "temperature_c") return temperature();
     const Reason* closing = reason("charge_balance_closed");
-    if (closing != nullptr && text(*closing, "ion") + "_mg_l" == key) return closed();
+    if (closing != nullptr && closing->text("ion") + "_mg_l" == key) return closed();
     if (key == "sodium_mg_l" || key == "chloride_mg_l") return salt_ion(key);
     return plain(key);
   }
@@ -39,13 +39,6 @@ class Start {
     const auto found = std::find_if(assumed_.begin(), assumed_.end(),
                                     [&](const Reason& one) { return one.code == code; });
     return found == assumed_.end() ? nullptr : &*found;
-  }
-
-  static std::string text(const Reason& reason, const std::string& name) {
-    for (const auto& [key, value] : reason.parameters) {
-      if (key == name) return std::get<std::string>(value);
-    }
-    return "";
   }
 
   Node same(const std::string& node) const {
@@ -159,7 +152,7 @@ class Start {
     Node node{"", "", 0, "", "charge_balance", {}};
     for (const char* key : {"total_alkalinity_mg_l", calcium_key, magnesium_key, "sodium_mg_l",
                             "potassium_mg_l", "chloride_mg_l", "sulfate_mg_l", "nitrate_mg_l"}) {
-      if (text(*reason("charge_balance_closed"), "ion") + "_mg_l" == key) continue;
+      if (reason("charge_balance_closed")->text("ion") + "_mg_l" == key) continue;
       node.inputs.push_back({key, reading_of(asking_, water_, key)});
     }
     return node;

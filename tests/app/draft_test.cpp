@@ -1,5 +1,6 @@
 // Files that are there whole or not at all, on file systems of both kinds.
 #include "app/draft.h"
+#include "project_text.h"
 
 #include <catch2/catch.hpp>
 #include <csignal>
@@ -46,11 +47,6 @@ class Folder {
   fs::path path_;
 };
 
-std::string content_of(const std::string& path) {
-  std::ifstream file(path, std::ios::binary);
-  return {std::istreambuf_iterator<char>(file), std::istreambuf_iterator<char>()};
-}
-
 /// Runs a child that does as it is told until it is killed; it never returns.
 template <class Do>
 pid_t child_that(Do what) {
@@ -90,7 +86,7 @@ TEST_CASE("a kill at any moment of a hundred leaves a whole file and nothing tha
       });
       ::usleep(static_cast<useconds_t>(random() % 20000));
       kill_and_wait(child);
-      const std::string found = content_of(path);
+      const std::string found = project_text(path);
       CHECK((found == old_bytes || found == new_bytes));
     }
     remove_left_drafts(folder.prefix());
@@ -144,7 +140,7 @@ TEST_CASE("two runs that write one file both come to their end") {
       CHECK(WIFEXITED(status));
       CHECK(WEXITSTATUS(status) == 0);
     }
-    const std::string found = content_of(path);
+    const std::string found = project_text(path);
     CHECK(found == std::string(50000, found.at(0)));
     CHECK(folder.names() == std::set<std::string>{"card.pdf"});
   }
@@ -156,7 +152,7 @@ TEST_CASE("a draft that is given up leaves the old file as it was") {
     const std::string path = folder.file("card.pdf");
     Draft(path, "old", name).move_into_place();
     { const Draft draft(path, "new", name); }
-    CHECK(content_of(path) == "old");
+    CHECK(project_text(path) == "old");
     CHECK(folder.names() == std::set<std::string>{"card.pdf"});
   }
 }

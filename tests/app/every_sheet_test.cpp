@@ -8,8 +8,10 @@
 
 #include "app/pipeline.h"
 #include "app/sheet_sizes.h"
+#include "built_library.h"
 #include "job/read/names.h"
 #include "layout/pages/checks.h"
+#include "project_text.h"
 
 using namespace tub;
 using namespace tub::app;
@@ -18,16 +20,9 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-const Library& library() {
-  static const Library result(
-      DataFolders{std::string(TUB_BINARY_DIR) + "/share/tubwright", std::nullopt});
-  return result;
-}
-
 /// The example job with one container that stays in the workplace.
 Job job_by(const std::string& rules) {
-  std::ifstream file(std::string(TUB_SOURCE_DIR) + "/examples/quince-row.json");
-  Json job = Json::parse(std::string{std::istreambuf_iterator<char>(file), {}});
+  Json job = Json::parse(project_text("examples/quince-row.json"));
   job["rules"] = rules;
   for (Json& item : job["shelf"]) {
     if (item != "dry_acid") continue;
@@ -124,8 +119,7 @@ TEST_CASE(
   for (const auto& entry :
        std::filesystem::directory_iterator(std::string(TUB_SOURCE_DIR) + "/examples")) {
     if (entry.path().extension() != ".json") continue;
-    std::ifstream file(entry.path());
-    const std::string text{std::istreambuf_iterator<char>(file), {}};
+    const std::string text = project_text(entry.path());
     const Job job = read_job({text, "job.json"}, std::nullopt, library().catalogue()).value;
     for (const std::string sheet : {"dose_tag", "cabinet_label", "hazard_sheet", "startup_card"}) {
       for (const LeastSize& size : library().sheet(sheet).sizes) {

@@ -8,8 +8,10 @@
 #include "app/pipeline.h"
 #include "app/plan_text.h"
 #include "base/text.h"
+#include "built_library.h"
 #include "export/dump.h"
 #include "job/plan/plan_format.h"
+#include "project_text.h"
 
 using namespace tub;
 using namespace tub::app;
@@ -18,17 +20,6 @@ namespace fs = std::filesystem;
 namespace {
 
 const fs::path source = TUB_SOURCE_DIR;
-
-std::string text_of(const fs::path& path) {
-  std::ifstream file(path, std::ios::binary);
-  return {std::istreambuf_iterator<char>(file), std::istreambuf_iterator<char>()};
-}
-
-const Library& library() {
-  static const Library result(
-      DataFolders{std::string(TUB_BINARY_DIR) + "/share/tubwright", std::nullopt});
-  return result;
-}
 
 // A number's text, and what is left of the line.
 std::string_view leading_number(std::string_view text) {
@@ -80,7 +71,7 @@ void check_golden(const std::string& name, const std::string& file, const std::s
     std::ofstream(path, std::ios::binary) << found;
   }
   INFO(path.string() << ": TUB_UPDATE_GOLDEN=1 rewrites it; read the difference first");
-  CHECK(first_difference(text_of(path), found) == "");
+  CHECK(first_difference(project_text(path), found) == "");
 }
 
 std::vector<std::string> example_names() {
@@ -100,7 +91,7 @@ TEST_CASE("plans and pages of the examples are as they were read and found right
   for (const std::string& name : names) {
     const fs::path path = source / "examples" / (name + ".json");
     const Job job =
-        read_job({text_of(path), path.string()}, std::nullopt, library().catalogue()).value;
+        read_job({project_text(path), path.string()}, std::nullopt, library().catalogue()).value;
     const Plan plan = plan_of(job, library().catalogue());
     check_golden(name, "plan.json", plan_json(plan));
     check_golden(name, "plan.txt",
@@ -118,7 +109,7 @@ TEST_CASE("plans and pages of the examples are as they were read and found right
 }
 
 TEST_CASE("the same job gives the same plan, byte for byte") {
-  const std::string text = text_of(source / "examples" / "quince-row.json");
+  const std::string text = project_text(source / "examples" / "quince-row.json");
   const auto once = [&] {
     const Job job = read_job({text, "job.json"}, std::nullopt, library().catalogue()).value;
     return plan_json(plan_of(job, library().catalogue()));

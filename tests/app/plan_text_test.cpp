@@ -10,7 +10,9 @@
 #include "app/pipeline.h"
 #include "app/range_text.h"
 #include "base/text.h"
+#include "built_library.h"
 #include "planning/water/start_water.h"
+#include "project_text.h"
 #include "sheets/template/wording.h"
 
 using namespace tub;
@@ -19,23 +21,12 @@ namespace fs = std::filesystem;
 
 namespace {
 
-const Library& library() {
-  static const Library result(
-      DataFolders{std::string(TUB_BINARY_DIR) + "/share/tubwright", std::nullopt});
-  return result;
-}
-
-std::string text_of(const fs::path& path) {
-  std::ifstream file(path, std::ios::binary);
-  return {std::istreambuf_iterator<char>(file), std::istreambuf_iterator<char>()};
-}
-
 std::vector<Job> jobs() {
   std::vector<Job> all;
   for (const char* folder : {"examples", "tests/app/jobs"}) {
     for (const auto& entry : fs::directory_iterator(fs::path(TUB_SOURCE_DIR) / folder)) {
       if (entry.path().extension() != ".json") continue;
-      all.push_back(read_job({text_of(entry.path()), entry.path().string()}, std::nullopt,
+      all.push_back(read_job({project_text(entry.path()), entry.path().string()}, std::nullopt,
                              library().catalogue())
                         .value);
     }
@@ -127,7 +118,7 @@ TEST_CASE("every row of assumptions that a plan may name has words") {
                                            "steadying_alkalinity_mg_l",
                                            "saturation_index"};
   const auto file = nlohmann::json::parse(
-      text_of(fs::path(TUB_SOURCE_DIR) / "src/planning/data/assumptions.json"));
+      project_text(fs::path(TUB_SOURCE_DIR) / "src/planning/data/assumptions.json"));
   for (const auto& [code, row] : file.at("assumptions").items()) {
     CAPTURE(code);
     const bool is_silent = std::find(silent.begin(), silent.end(), code) != silent.end();
@@ -152,7 +143,7 @@ TEST_CASE("every code that the examples assume has words in every language") {
 TEST_CASE("a tub with enough stabiliser is told to use liquid chlorine from the start") {
   const fs::path path = fs::path(TUB_SOURCE_DIR) / "tests/app/jobs/dichlor-handed-over.json";
   const Job job =
-      read_job({text_of(path), path.string()}, std::nullopt, library().catalogue()).value;
+      read_job({project_text(path), path.string()}, std::nullopt, library().catalogue()).value;
   const std::string text = told(job, plan_of(job, library().catalogue()));
   CHECK(text.find("use liquid chlorine (sodium hypochlorite) from the start, no dichlor.") !=
         std::string::npos);

@@ -11,6 +11,7 @@
 
 #include "base/error.h"
 #include "chemistry/dose.h"
+#include "project_text.h"
 #include "reference_table.h"
 
 using namespace tub;
@@ -25,13 +26,8 @@ using Json = nlohmann::ordered_json;
 /// rounding of its figure.
 constexpr double worth_naming = 0.02;
 
-std::string text_of(const std::string& path) {
-  std::ifstream file(std::string(TUB_SOURCE_DIR) + "/" + path);
-  return {std::istreambuf_iterator<char>(file), {}};
-}
-
 const Json& table() {
-  static const Json read = Json::parse(text_of("tests/reference/chemistry/dose_rules.json"));
+  static const Json read = Json::parse(project_text("tests/reference/chemistry/dose_rules.json"));
   return read;
 }
 
@@ -126,7 +122,7 @@ TEST_CASE("a dose by formula is what stoichiometry says of every handbook rule")
 }
 
 TEST_CASE("handbook rules are right to a fifth, and the docs name each that is not to 2 %") {
-  const std::string docs = text_of("docs/planning.md");
+  const std::string docs = project_text("docs/planning.md");
   for (const Json& row : table().at("rules")) {
     if (row.at("amount").is_null()) continue;
     const double difference = stated(row) / exact(row) - 1;
@@ -151,7 +147,7 @@ TEST_CASE("published dosing problems: the trade's rule gives the printed answer"
 }
 
 TEST_CASE("published dosing problems: the exact answer, and how far the printed one is from it") {
-  const std::string docs = text_of("docs/planning.md");
+  const std::string docs = project_text("docs/planning.md");
   for (const Json& row : table().at("problems")) {
     const std::string unit = row.at("unit") == "L" ? "mL" : row.at("unit").get<std::string>();
     const double in_unit = row.at("unit") == "L" ? 1e-3 : 1;

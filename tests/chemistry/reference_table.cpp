@@ -6,15 +6,10 @@
 #include <sstream>
 
 #include "base/text.h"
+#include "project_text.h"
 
 namespace tub::chemistry::reference {
 namespace {
-
-std::string file_text(const std::string& path) {
-  std::ifstream file(path);
-  REQUIRE(file);
-  return {std::istreambuf_iterator<char>(file), {}};
-}
 
 struct Expected {
   const char* column;
@@ -61,7 +56,7 @@ double Row::number(const std::string& column) const {
 
 std::vector<Row> rows(const std::string& name) {
   std::istringstream text(
-      file_text(std::string(TUB_SOURCE_DIR "/tests/reference/chemistry/") + name + ".csv"));
+      project_text(std::string(TUB_SOURCE_DIR "/tests/reference/chemistry/") + name + ".csv"));
   std::string line;
   std::getline(text, line);
   const std::vector<std::string> columns = split(trimmed(line), ',');
@@ -79,7 +74,7 @@ std::vector<Row> rows(const std::string& name) {
 
 const SpeciesTable& species() {
   static const std::string path = TUB_SOURCE_DIR "/src/chemistry/data/species.json";
-  static const SpeciesTable table = SpeciesTable::parse(file_text(path), path);
+  static const SpeciesTable table = SpeciesTable::parse(project_text(path), path);
   return table;
 }
 

@@ -8,6 +8,7 @@
 
 #include "base/error.h"
 #include "chemistry/operations.h"
+#include "project_text.h"
 #include "reference_table.h"
 
 using namespace tub;
@@ -19,10 +20,7 @@ using Json = nlohmann::ordered_json;
 
 const IndexTables& tables() {
   static const std::string path = TUB_SOURCE_DIR "/src/chemistry/data/table_index.json";
-  static const IndexTables read = [] {
-    std::ifstream file(path);
-    return parse_index_tables(std::string(std::istreambuf_iterator<char>(file), {}), path);
-  }();
+  static const IndexTables read = [] { return parse_index_tables(project_text(path), path); }();
   return read;
 }
 

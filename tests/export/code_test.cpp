@@ -11,20 +11,20 @@
 #include "export/pixels.h"
 #include "export_test.h"
 #include "layout/blocks/qr.h"
+#include "layout/type/style.h"
 
 namespace tub::exporting {
 namespace {
 
-constexpr double point_per_mm = 72 / 25.4;
-constexpr double module_side = 0.5 * point_per_mm;
+constexpr double module_side = 0.5 * mm;
 
 const std::string code_text = "TUB 123-ABC%$ 0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ/*+.:";
 
 /// A label of 50 x 30 mm with a code in it, away from whole dots.
 Page label_with_code() {
   Page page;
-  page.width = 50 * point_per_mm;
-  page.height = 30 * point_per_mm;
+  page.width = 50 * mm;
+  page.height = 30 * mm;
   page.sheet = "cabinet_label";
   page.title = "A label";
   page.language = "en";

@@ -7,11 +7,10 @@
 #include "export/pixels.h"
 #include "export_test.h"
 #include "layout/blocks/ghs_pictograms.h"
+#include "layout/type/style.h"
 
 namespace tub::exporting {
 namespace {
-
-constexpr double point_per_mm = 72 / 25.4;
 
 Path drawn(const Curve& curve, double scale) {
   Path path;
@@ -45,7 +44,7 @@ Path drawn(const Curve& curve, double scale) {
 
 /// The symbol's ink, frame left out, as a share of the square's area.
 double ink_share(Pictogram pictogram, double side_mm, double dots_per_inch) {
-  const double field = side_mm * diamond_field * point_per_mm;
+  const double field = side_mm * diamond_field * mm;
   Page page;
   page.width = field;
   page.height = field;
@@ -55,12 +54,12 @@ double ink_share(Pictogram pictogram, double side_mm, double dots_per_inch) {
   for (std::size_t i = 2; i < curves.size(); ++i)
     page.items.push_back(drawn(curves[i], field / 100));
   const Pixels pixels = draw_pixels(page, test_fonts(), dots_per_inch, Raster::dots);
-  double black = 0;
+  double inked = 0;
   for (int y = 0; y < pixels.height; ++y)
     for (int x = 0; x < pixels.width; ++x)
-      if ((pixels.row(y)[x] & 0xFFU) < 128) ++black;
+      if ((pixels.row(y)[x] & 0xFFU) < 128) ++inked;
   const double side_dots = side_mm / 25.4 * dots_per_inch;
-  return black / (side_dots * side_dots);
+  return inked / (side_dots * side_dots);
 }
 
 TEST_CASE("a symbol of 10 mm loses none of its ink at 203 dots an inch") {

@@ -1,4 +1,5 @@
 #include "job_test.h"
+#include "project_text.h"
 
 #include <fstream>
 #include <iterator>
@@ -11,7 +12,7 @@ using Json = nlohmann::ordered_json;
 
 template <class Parse>
 auto planning_table(const std::string& name, Parse parse) {
-  return parse(project_file("src/planning/data/" + name), name);
+  return parse(project_text("src/planning/data/" + name), name);
 }
 
 Catalogue read_catalogue() {
@@ -25,9 +26,9 @@ Catalogue read_catalogue() {
   result.planning.measures = planning_table("measures.json", parse_measures);
   result.planning.assumptions = planning_table("assumptions.json", parse_assumptions);
   result.species =
-      SpeciesTable::parse(project_file("src/chemistry/data/species.json"), "species.json");
+      SpeciesTable::parse(project_text("src/chemistry/data/species.json"), "species.json");
   result.words =
-      parse_everyday_words(project_file("src/job/data/everyday_words.json"), "everyday_words.json");
+      parse_everyday_words(project_text("src/job/data/everyday_words.json"), "everyday_words.json");
   result.countries = planning_table("countries.json", parse_countries);
   result.sheets = {"startup_card"};
   result.stocks = {"a4", "letter"};
@@ -43,11 +44,6 @@ Catalogue read_catalogue() {
 const Catalogue& catalogue() {
   static const Catalogue result = read_catalogue();
   return result;
-}
-
-std::string project_file(const std::string& name) {
-  std::ifstream file(std::string(TUB_SOURCE_DIR) + "/" + name, std::ios::binary);
-  return {std::istreambuf_iterator<char>(file), std::istreambuf_iterator<char>()};
 }
 
 Json sound_job() {

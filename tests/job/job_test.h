@@ -5,14 +5,12 @@
 #include <string>
 
 #include "job/job.h"
+#include "project_text.h"
 
 namespace tub::job::test {
 
 /// The project's tables, with one sheet, two stocks and one language.
 const Catalogue& catalogue();
-
-/// The text of a file of the project.
-std::string project_file(const std::string& name);
 
 /// A job that is sound.
 nlohmann::ordered_json sound_job();

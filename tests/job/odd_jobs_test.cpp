@@ -4,6 +4,7 @@
 #include "job_test.h"
 #include "planning/make_plan.h"
 #include "possible_plan.h"
+#include "project_text.h"
 
 using namespace tub;
 using namespace tub::job;
@@ -12,7 +13,7 @@ using namespace tub::job::test;
 namespace {
 
 Plan plan_of(const std::string& name) {
-  const Job job = read(project_file("tests/job/odd_jobs/" + name + ".json")).value;
+  const Job job = read(project_text("tests/job/odd_jobs/" + name + ".json")).value;
   return make_plan(job.request, catalogue().planning, catalogue().species);
 }
 

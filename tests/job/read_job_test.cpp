@@ -5,6 +5,7 @@
 
 #include "base/text.h"
 #include "job_test.h"
+#include "project_text.h"
 
 using namespace tub;
 using namespace tub::job;
@@ -24,7 +25,7 @@ struct BadJob {
 std::vector<BadJob> bad_jobs() {
   std::vector<BadJob> jobs;
   bool is_expected = false;
-  for (const std::string& line : split(project_file("tests/job/bad_jobs.txt"), '\n')) {
+  for (const std::string& line : split(project_text("tests/job/bad_jobs.txt"), '\n')) {
     if (line.starts_with("##")) continue;
     if (line.starts_with("# ")) {
       jobs.push_back({line.substr(2), "", true, ""});

@@ -5,6 +5,7 @@
 #include <nlohmann/json.hpp>
 
 #include "job_test.h"
+#include "project_text.h"
 
 using namespace tub;
 using namespace tub::job;
@@ -16,7 +17,7 @@ using Json = nlohmann::ordered_json;
 
 /// Factors and definitions. Source: named in the file itself.
 Json reference() {
-  return Json::parse(project_file("tests/reference/units/unit_conversions.json"));
+  return Json::parse(project_text("tests/reference/units/unit_conversions.json"));
 }
 
 /// How a job writes the units of the reference.

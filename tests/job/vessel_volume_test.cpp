@@ -6,6 +6,7 @@
 
 #include "base/text.h"
 #include "job_test.h"
+#include "project_text.h"
 #include "units/display.h"
 
 using namespace tub;
@@ -23,7 +24,7 @@ double in_metres(const std::string& value, const std::string& unit) {
 std::vector<std::vector<std::string>> problems() {
   std::vector<std::vector<std::string>> rows;
   for (const std::string& line :
-       split(project_file("tests/reference/job/volume_problems.csv"), '\n')) {
+       split(project_text("tests/reference/job/volume_problems.csv"), '\n')) {
     if (line.empty() || line.front() == '#' || line.starts_with("id,")) continue;
     rows.push_back(split(line, ','));
   }

@@ -9,10 +9,6 @@
 namespace tub::labels {
 namespace {
 
-using Names = std::vector<std::string>;
-
-Names list(const std::string& text) { return text.empty() ? Names{} : split(text, ';'); }
-
 /// A limit as Annex VI prints it: "Skin Irrit. 2; H315: 10.0% ≤ C < 25.0%".
 std::string printed(const ConcentrationLimit& limit) {
   const std::string what =
@@ -34,7 +30,7 @@ Names limits_of(const ClassifiedSubstance& substance) {
 Names reference_limits(const std::string& column) {
   Names texts;
   Names factors;
-  for (const std::string& part : list(column)) {
+  for (const std::string& part : names_in(column)) {
     const std::string text = replaced(part, " ****", "");
     if (text == "*") continue;
     if (text.substr(0, 3) == "M =") {
@@ -69,10 +65,10 @@ TEST_CASE("every harmonised block is the table's, field by field") {
     for (const HarmonisedClass& item : substance.classification) {
       classes.push_back(entry_class(item));
     }
-    CHECK(classes == list(row.at(5)));
-    CHECK(substance.supplements == list(row.at(9)));
+    CHECK(classes == names_in(row.at(5)));
+    CHECK(substance.supplements == names_in(row.at(9)));
     CHECK(limits_of(substance) == reference_limits(row.at(10)));
-    CHECK(substance.notes == list(row.at(11)));
+    CHECK(substance.notes == names_in(row.at(11)));
   }
 }
 

@@ -11,10 +11,6 @@
 namespace tub::labels {
 namespace {
 
-using Names = std::vector<std::string>;
-
-Names list(const std::string& text) { return text.empty() ? Names{} : split(text, ';'); }
-
 std::set<std::string> as_set(const Names& names) { return {names.begin(), names.end()}; }
 
 LabelElements elements_of(const Names& codes, const std::string& rules = "clp",
@@ -32,13 +28,13 @@ TEST_CASE("the elements of every harmonised label follow from its classification
   for (const auto& row : reference_rows("substances.tsv", '\t')) {
     if (row.at(3).empty()) continue;
     CAPTURE(row.at(0));
-    Names codes = list(row.at(9));
-    for (const std::string& item : list(row.at(5))) codes.push_back(split(item, '=').at(1));
+    Names codes = names_in(row.at(9));
+    for (const std::string& item : names_in(row.at(5))) codes.push_back(split(item, '=').at(1));
     const LabelElements elements = elements_of(codes);
-    CHECK(as_set(elements.pictograms) == as_set(list(row.at(6))));
+    CHECK(as_set(elements.pictograms) == as_set(names_in(row.at(6))));
     CHECK(word(elements.signal) == row.at(7));
-    CHECK(as_set(elements.hazards) == as_set(list(row.at(8))));
-    CHECK(elements.supplements == list(row.at(9)));
+    CHECK(as_set(elements.hazards) == as_set(names_in(row.at(8))));
+    CHECK(elements.supplements == names_in(row.at(9)));
     ++seen;
   }
   CHECK(seen == 16);

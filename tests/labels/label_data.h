@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "base/text.h"
 #include "labels/classified_substances.h"
 #include "labels/hazards.h"
 #include "labels/rules.h"
@@ -18,6 +19,9 @@ const std::vector<ClassifiedSubstance>& classified_substances();
 
 /// The rows of a table in tests/reference/sheets, without comments and heading.
 std::vector<std::vector<std::string>> reference_rows(const std::string& file, char separator);
+
+/// The names in a cell of such a table, with ";" between them.
+Names names_in(const std::string& cell);
 
 /// The first message that a call throws; empty if it throws none.
 template <class Call>

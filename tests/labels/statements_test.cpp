@@ -10,8 +10,6 @@
 namespace tub::labels {
 namespace {
 
-using Names = std::vector<std::string>;
-
 /// Where the law leaves a choice or a gap: the first of its marks, or the end.
 std::size_t open_place(const std::string& text) {
   std::size_t first = text.size();

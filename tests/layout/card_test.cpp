@@ -243,7 +243,7 @@ TEST_CASE("a row with more cells than the table has columns is an error at its p
   auto& table = std::get<Table>(document.blocks[2].content);
   table.rows[0].cells.push_back({plain("one more"), 1});
   CHECK_THROWS_WITH(pages_on("a4", document), Catch::Contains("more cells than its 6 columns") &&
-                                                  Catch::Contains("demo tables"));
+                                                  Catch::Contains("demo card"));
 }
 
 TEST_CASE("names of a named ladder stand equally far below their lines") {

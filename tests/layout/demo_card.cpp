@@ -4,9 +4,8 @@
 #include <utility>
 
 namespace tub::layout {
-namespace {
 
-Block block(decltype(Block::content) content, bool every_page = false, bool close = false) {
+Block block(decltype(Block::content) content, bool every_page, bool close) {
   Block result;
   result.content = std::move(content);
   result.pages = every_page ? Block::Pages::every : Block::Pages::one;
@@ -16,6 +15,14 @@ Block block(decltype(Block::content) content, bool every_page = false, bool clos
 }
 
 Words words(std::vector<Inline> parts) { return {std::move(parts), {}}; }
+
+Pour second(const std::string& condition, const std::string& amount, const std::string& spoons,
+            const std::string& test, const std::string& target) {
+  return {Pour::Turn::second,   plain(condition), {amount, spoons},
+          plain("20\u202Fmin"), plain(test),      words({Band{target}})};
+}
+
+namespace {
 
 Masthead masthead() {
   return {plain("Startup card"),
@@ -83,12 +90,6 @@ Pour first(const std::string& amount, const std::string& spoons, const std::stri
            Words reading) {
   return {Pour::Turn::first,    {},          {amount, spoons},
           plain("20\u202Fmin"), plain(test), std::move(reading)};
-}
-
-Pour second(const std::string& condition, const std::string& amount, const std::string& spoons,
-            const std::string& test, const std::string& target) {
-  return {Pour::Turn::second,   plain(condition), {amount, spoons},
-          plain("20\u202Fmin"), plain(test),      words({Band{target}})};
 }
 
 RungOutcome outcome(const std::string& when, const std::string& then) {

@@ -6,15 +6,6 @@
 namespace tub::layout {
 namespace {
 
-Block block(decltype(Block::content) content) {
-  Block result;
-  result.content = std::move(content);
-  result.where = "demo tables";
-  return result;
-}
-
-Words words(std::vector<Inline> parts) { return {std::move(parts), {}}; }
-
 TableRow row(TableRow::Role role, std::vector<Cell> cells) { return {role, std::move(cells)}; }
 
 Cell text(const std::string& text) { return {plain(text), 1}; }

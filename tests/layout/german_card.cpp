@@ -4,18 +4,10 @@
 namespace tub::layout {
 namespace {
 
-Words words(std::vector<Inline> parts) { return {std::move(parts), {}}; }
-
 Pour first(const std::string& amount, const std::string& spoons, const std::string& test,
            const std::string& expect) {
   return {Pour::Turn::first,    {},          {amount, spoons},
           plain("20\u202Fmin"), plain(test), plain(expect)};
-}
-
-Pour second(const std::string& condition, const std::string& amount, const std::string& spoons,
-            const std::string& test, const std::string& target) {
-  return {Pour::Turn::second,   plain(condition), {amount, spoons},
-          plain("20\u202Fmin"), plain(test),      words({Band{target}})};
 }
 
 void translate_rungs(Ladder& ladder) {

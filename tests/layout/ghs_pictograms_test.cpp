@@ -8,12 +8,11 @@
 
 #include "layout/blocks/pictograms.h"
 #include "layout/pages/lay_out.h"
+#include "layout/type/style.h"
 #include "layout_test.h"
 
 namespace tub::layout {
 namespace {
-
-constexpr double point_per_mm = 72 / 25.4;
 
 const std::vector<Pictogram> all_ghs = {Pictogram::ghs_oxidiser, Pictogram::ghs_corrosion,
                                         Pictogram::ghs_toxic,    Pictogram::ghs_exclamation,
@@ -75,7 +74,7 @@ TEST_CASE("a pictogram's size is the side of its square, which stands on a point
       const std::vector<Point> frame = points_of(figure_on(page_with(pictogram, side)).at(0));
       REQUIRE(frame.size() == 4);
       for (std::size_t i = 0; i < 4; ++i) {
-        CHECK(distance(frame[i], frame[(i + 1) % 4]) == Approx(side * point_per_mm));
+        CHECK(distance(frame[i], frame[(i + 1) % 4]) == Approx(side * mm));
       }
       CHECK(frame[0].x == Approx(frame[2].x));  // top and foot
       CHECK(frame[1].y == Approx(frame[3].y));  // left and right
@@ -89,7 +88,7 @@ TEST_CASE("the frame is clearly visible: 0.06 of the side, over half a millimetr
     const std::vector<Path> paths = figure_on(page_with(pictogram, 10));
     const double outer = distance(points_of(paths.at(0)).at(0), points_of(paths.at(0)).at(1));
     const double inner = distance(points_of(paths.at(1)).at(0), points_of(paths.at(1)).at(1));
-    const double width_mm = (outer - inner) / 2 / point_per_mm;
+    const double width_mm = (outer - inner) / 2 / mm;
     CHECK(width_mm == Approx(10 * diamond_frame).epsilon(0.001));
     CHECK(width_mm >= 0.5);
   }
@@ -139,7 +138,7 @@ TEST_CASE("signs in a row keep their gap, whatever their kinds") {
     }
   }
   CHECK(second_left > first_right);
-  CHECK(second_left - first_right < 5 * point_per_mm);
+  CHECK(second_left - first_right < 5 * mm);
 }
 
 TEST_CASE("codes, pictograms and names belong together") {

@@ -7,13 +7,13 @@
 
 #include "data_files.h"
 #include "planning/tables/product.h"
+#include "project_text.h"
 
 namespace {
 
 tub::planning::Assumptions assumptions() {
-  return tub::planning::parse_assumptions(
-      tub::planning::testing::source_file("src/planning/data/assumptions.json"),
-      "assumptions.json");
+  return tub::planning::parse_assumptions(tub::project_text("src/planning/data/assumptions.json"),
+                                          "assumptions.json");
 }
 
 }  // namespace
@@ -53,8 +53,7 @@ TEST_CASE("a constant that is missing or unknown is reported") {
 }
 
 TEST_CASE("a metal without its limit is reported") {
-  auto data = nlohmann::json::parse(
-      tub::planning::testing::source_file("src/planning/data/assumptions.json"));
+  auto data = nlohmann::json::parse(tub::project_text("src/planning/data/assumptions.json"));
   REQUIRE(data.at("metal_limits").erase("iron") == 1);
   std::string found;
   try {
@@ -68,7 +67,7 @@ TEST_CASE("a metal without its limit is reported") {
 TEST_CASE("every acid and every chlorine has a row that says how often it is weak") {
   const tub::planning::Assumptions found = assumptions();
   const auto products = tub::planning::parse_products(
-      tub::planning::testing::source_file("src/planning/data/products.json"), "products.json");
+      tub::project_text("src/planning/data/products.json"), "products.json");
   for (const tub::planning::Product& product : products) {
     CAPTURE(product.id);
     const bool is_suspected = product.can(tub::planning::Purpose::lower_ph) ||

@@ -1,5 +1,6 @@
 // pH and alkalinity together: which means, how much, in which order.
 #include "planning/goals/balance.h"
+#include "base/text.h"
 
 #include <catch2/catch.hpp>
 
@@ -36,8 +37,6 @@ Balanced balanced_water(const PlanRequest& request) {
   const Water final = situation.bench.after(situation.start.water, frame.around(moves));
   return {means(moves), situation.bench.state(final)};
 }
-
-using Names = std::vector<std::string>;
 
 }  // namespace
 

@@ -42,16 +42,16 @@ TEST_CASE("water with next to no alkalinity reaches its bands wherever a coarse 
           continue;  // no such water: alkalinity that the pH forbids
         }
         const Situation situation(request, planning_data(), species_table());
-        const Score planned = score(situation, measured_draft(situation));
-        if (planned.unsafe + planned.unmet == 0) ++reached;
-        const Plan plan = make_plan(request, planning_data(), species_table());
+        const Score drafted = score(situation, measured_draft(situation));
+        if (drafted.unsafe + drafted.unmet == 0) ++reached;
+        const Plan plan = planned(request);
         const bool is_left_out = std::any_of(
             plan.unmet.begin(), plan.unmet.end(),
             [](const Unmet& unmet) { return unmet.reason.code == "pour_would_overshoot"; });
         left_out += is_left_out ? 1 : 0;
         // The search does not ask how likely a pour goes too far.
-        if (planned.unsafe + planned.unmet > 0 && !is_left_out) {
-          CHECK_FALSE(meets_more(coarse_best(situation).score, planned));
+        if (drafted.unsafe + drafted.unmet > 0 && !is_left_out) {
+          CHECK_FALSE(meets_more(coarse_best(situation).score, drafted));
         }
       }
     }
@@ -64,7 +64,7 @@ TEST_CASE("water of no alkalinity in a small tub, weighed in ounces, does not en
   PlanRequest request = request_for_water(7.0, 0, 10);
   request.tub.volume_l = 150;
   request.measure = measure_system("ounces");
-  const Plan plan = make_plan(request, planning_data(), species_table());
+  const Plan plan = planned(request);
   CHECK(plan.final.total_alkalinity_mg_l >= 100);
   CHECK(plan.unmet.empty());
 }

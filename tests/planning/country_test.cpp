@@ -6,12 +6,13 @@
 #include <sstream>
 
 #include "data_files.h"
+#include "project_text.h"
 
 namespace {
 
 std::vector<tub::planning::Country> all_countries() {
-  return tub::planning::parse_countries(
-      tub::planning::testing::source_file("src/planning/data/countries.json"), "countries.json");
+  return tub::planning::parse_countries(tub::project_text("src/planning/data/countries.json"),
+                                        "countries.json");
 }
 
 std::string emergency_number_of(const std::string& id) {
@@ -24,8 +25,7 @@ std::string emergency_number_of(const std::string& id) {
 }  // namespace
 
 TEST_CASE("a country's number is one that reaches its emergency services") {
-  std::istringstream rows(
-      tub::planning::testing::source_file("tests/reference/planning/emergency_numbers.csv"));
+  std::istringstream rows(tub::project_text("tests/reference/planning/emergency_numbers.csv"));
   int compared = 0;
   for (std::string row; std::getline(rows, row);) {
     if (row.empty() || row.front() == '#') continue;

@@ -238,7 +238,7 @@ double covered(const std::vector<double>& values, const Range& range) {
 }
 
 void check_coverage(const PlanRequest& request) {
-  const Plan plan = make_plan(request, planning_data(), species_table());
+  const Plan plan = planned(request);
   for (const auto& [reading, values] : drawn(request, plan, 4000)) {
     const Range& range = plan.final_range.at(std::string(key_of(reading)));
     if (range.high <= range.low) continue;  // there is none of it
@@ -324,7 +324,7 @@ TEST_CASE("over random jobs the 90 % intervals cover nine in ten tubs", "[laws]"
   std::map<Reading, Coverage> coverage;
   for (std::uint64_t seed = 0; seed < jobs; ++seed) {
     const PlanRequest request = drawn_request(seed);
-    const Plan plan = make_plan(request, planning_data(), species_table());
+    const Plan plan = planned(request);
     const Drawn all = drawn(request, plan, draws);
     if (is_beyond_its_test(seed, all, draws)) continue;
     for (const auto& [reading, values] : all) {

@@ -5,22 +5,14 @@
 #include <sstream>
 
 #include "base/text.h"
+#include "project_text.h"
 
 namespace tub::planning::testing {
-
-std::string source_file(const std::string& path) {
-  const std::ifstream file(std::string(TUB_SOURCE_DIR) + "/" + path);
-  INFO(path);
-  REQUIRE(file.good());
-  std::ostringstream text;
-  text << file.rdbuf();
-  return text.str();
-}
 
 std::vector<CsvRow> reference_rows(const std::string& name) {
   std::vector<CsvRow> rows;
   std::vector<std::string> columns;
-  for (const std::string& line : split(source_file("tests/reference/planning/" + name), '\n')) {
+  for (const std::string& line : split(project_text("tests/reference/planning/" + name), '\n')) {
     if (line.empty() || line.front() == '#') continue;
     const std::vector<std::string> cells = split(line, ',');
     if (columns.empty()) {

@@ -7,9 +7,6 @@
 
 namespace tub::planning::testing {
 
-/// The text of a file below the source tree; fails the test if it cannot be read.
-std::string source_file(const std::string& path);
-
 /// A row of a reference table, by column name.
 using CsvRow = std::map<std::string, std::string>;
 

@@ -9,10 +9,6 @@
 namespace tub::planning {
 namespace {
 
-Plan planned(const PlanRequest& request) {
-  return make_plan(request, planning_data(), species_table());
-}
-
 /// A job's own figures for one reading.
 PlanRequest aiming_at(PlanRequest request, Reading reading, double ideal) {
   request.targets.readings[reading].ideal = ideal;

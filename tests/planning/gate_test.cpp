@@ -11,19 +11,8 @@
 namespace tub::planning {
 namespace {
 
-Plan planned(const PlanRequest& request) {
-  return make_plan(request, planning_data(), species_table());
-}
-
-PlanRequest full_tub() {
-  PlanRequest request = request_for_water(7.5, 120, 200);
-  request.water_is_in_tub = true;
-  request.water.temperature_c = 36;
-  return request;
-}
-
 PlanRequest full_tub_with(const std::string& key, double mg_l) {
-  PlanRequest request = full_tub();
+  PlanRequest request = full_tub(7.5, 120, 200);
   request.water.readings[key] = {mg_l, "photometer"};
   return request;
 }
@@ -207,12 +196,12 @@ TEST_CASE("bromine is not woken by dichlor either where there is so much stabili
 }
 
 TEST_CASE("a full tub whose sanitizer brings stabiliser is tested for it") {
-  CHECK(caution(planned(full_tub()), "stabiliser_not_tested") != nullptr);
-  CHECK(planned(full_tub()).gate.contains(Reading::cyanuric_acid));
+  CHECK(caution(planned(full_tub(7.5, 120, 200)), "stabiliser_not_tested") != nullptr);
+  CHECK(planned(full_tub(7.5, 120, 200)).gate.contains(Reading::cyanuric_acid));
   const Plan tested = planned(full_tub_with("cyanuric_acid_mg_l", 20));
   CHECK(caution(tested, "stabiliser_not_tested") == nullptr);
   CHECK(caution(planned(sample_request()), "stabiliser_not_tested") == nullptr);
-  PlanRequest other = full_tub();
+  PlanRequest other = full_tub(7.5, 120, 200);
   other.sanitizer.kind = "sodium_hypochlorite";
   CHECK(caution(planned(other), "stabiliser_not_tested") == nullptr);
 }

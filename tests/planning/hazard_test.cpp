@@ -6,6 +6,7 @@
 
 #include "base/text.h"
 #include "data_files.h"
+#include "project_text.h"
 
 namespace {
 
@@ -15,13 +16,13 @@ using tub::planning::Product;
 using tub::planning::ShelfItem;
 
 std::vector<HazardRule> rules() {
-  return tub::planning::parse_hazard_rules(
-      tub::planning::testing::source_file("src/planning/data/hazards.json"), "hazards.json");
+  return tub::planning::parse_hazard_rules(tub::project_text("src/planning/data/hazards.json"),
+                                           "hazards.json");
 }
 
 std::vector<Product> products() {
-  return tub::planning::parse_products(
-      tub::planning::testing::source_file("src/planning/data/products.json"), "products.json");
+  return tub::planning::parse_products(tub::project_text("src/planning/data/products.json"),
+                                       "products.json");
 }
 
 std::vector<HazardPair> pairs_of(const std::vector<std::string>& ids) {

@@ -32,7 +32,7 @@ const std::vector<Planned>& planned() {
     std::vector<Planned> result;
     const auto plan = [&](std::uint64_t seed) {
       const PlanRequest request = random_request(seed);
-      result.push_back({request, make_plan(request, planning_data(), species_table())});
+      result.push_back({request, planned(request)});
     };
     for (std::uint64_t seed = 0; seed < jobs; ++seed) plan(seed);
     std::for_each(acid_first.begin(), acid_first.end(), plan);
@@ -282,7 +282,7 @@ TEST_CASE("the order of the shelf changes nothing", "[laws]") {
   for (std::size_t i = 0; i < planned().size(); i += 4) {
     PlanRequest turned = planned()[i].request;
     std::reverse(turned.shelf.begin(), turned.shelf.end());
-    const Plan plan = make_plan(turned, planning_data(), species_table());
+    const Plan plan = planned(turned);
     CHECK(plan.final == planned()[i].plan.final);
     CHECK(plan.hazards == planned()[i].plan.hazards);
     CHECK(plan.assumed == planned()[i].plan.assumed);

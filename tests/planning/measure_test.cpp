@@ -6,12 +6,13 @@
 #include <set>
 
 #include "data_files.h"
+#include "project_text.h"
 
 namespace {
 
 std::vector<tub::planning::MeasureSystem> all_measures() {
-  return tub::planning::parse_measures(
-      tub::planning::testing::source_file("src/planning/data/measures.json"), "measures.json");
+  return tub::planning::parse_measures(tub::project_text("src/planning/data/measures.json"),
+                                       "measures.json");
 }
 
 }  // namespace

@@ -66,7 +66,7 @@ TEST_CASE("what is dosed by spoon is foreseen less surely than what is weighed")
   PlanRequest by_scale = by_spoon;
   by_scale.measure = measure_system("grams");
   const auto width = [](const PlanRequest& request) {
-    const Plan plan = make_plan(request, planning_data(), species_table());
+    const Plan plan = planned(request);
     const Range& range = plan.final_range.at("total_alkalinity_mg_l");
     return range.high - range.low;
   };

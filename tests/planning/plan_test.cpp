@@ -10,7 +10,7 @@ namespace tub::planning {
 namespace {
 
 const Plan& sample_plan() {
-  static const Plan plan = make_plan(sample_request(), planning_data(), species_table());
+  static const Plan plan = planned(sample_request());
   return plan;
 }
 
@@ -72,7 +72,7 @@ TEST_CASE("the sample tub's last water is inside every band and says so") {
 
 TEST_CASE("doing a plan's operations by hand gives the water that it states") {
   check_replay(sample_plan());
-  check_replay(make_plan(request_for_water(7.6, 280, 300), planning_data(), species_table()));
+  check_replay(planned(request_for_water(7.6, 280, 300)));
 }
 
 TEST_CASE("calcium waits two hours after bicarbonate, whichever pours are left out") {
@@ -91,7 +91,7 @@ TEST_CASE("what a plan leaves of iron, copper and combined chlorine is as sure a
   PlanRequest request = sample_request();  // iron of 0.3 mg/L by a photometer, give or take 0.03
   request.water.readings["total_chlorine_mg_l"] = {2.5, "strip"};
   request.water.readings["copper_mg_l"] = {0.01, "photometer"};  // give or take 0.05
-  const Plan plan = make_plan(request, planning_data(), species_table());
+  const Plan plan = planned(request);
   const Range& iron = plan.final_range.at("iron_mg_l");
   CHECK(iron.low == Approx(0.27));
   CHECK(iron.high == Approx(0.33));

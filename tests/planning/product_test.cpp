@@ -9,6 +9,7 @@
 #include "base/text.h"
 #include "chemistry/species_table.h"
 #include "data_files.h"
+#include "project_text.h"
 
 namespace {
 
@@ -19,8 +20,8 @@ using tub::planning::with_strength;
 constexpr double cl2_molar_mass = 70.9;
 
 std::vector<Product> all_products() {
-  return tub::planning::parse_products(
-      tub::planning::testing::source_file("src/planning/data/products.json"), "products.json");
+  return tub::planning::parse_products(tub::project_text("src/planning/data/products.json"),
+                                       "products.json");
 }
 
 Product product(const std::string& id) {
@@ -234,7 +235,7 @@ TEST_CASE("a product row with faults reports them all at their places") {
 
 TEST_CASE("every part of a product is a compound that the water knows, of the same mass") {
   const tub::planning::SpeciesTable species = tub::planning::SpeciesTable::parse(
-      tub::planning::testing::source_file("src/chemistry/data/species.json"), "species.json");
+      tub::project_text("src/chemistry/data/species.json"), "species.json");
   for (const Product& row : all_products()) {
     std::vector<Product::Part> parts = row.parts;
     if (row.drier_form) parts.push_back(*row.drier_form);

@@ -14,11 +14,11 @@ namespace tub::planning {
 namespace {
 
 void check_jobs(const std::function<PlanRequest(std::uint64_t)>& request_of, std::uint64_t few) {
-  const std::uint64_t jobs = law_jobs(few);
-  for (std::uint64_t seed = 0; seed < jobs; ++seed) {
+  const std::uint64_t count = law_jobs(few);
+  for (std::uint64_t seed = 0; seed < count; ++seed) {
     CAPTURE(seed);
     try {
-      check_possible(make_plan(request_of(seed), planning_data(), species_table()));
+      check_possible(planned(request_of(seed)));
     } catch (const Error& error) {
       FAIL_CHECK("no plan: " << error.diagnostics().front().message);
     }

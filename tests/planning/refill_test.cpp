@@ -22,18 +22,12 @@ PlanRequest hard_and_soft() {
   return request;
 }
 
-PlanRequest full_tub(double calcium_hardness) {
-  PlanRequest request = request_for_water(7.6, 110, calcium_hardness);
-  request.water_is_in_tub = true;
-  request.water.temperature_c = 36;
+PlanRequest beside_soft_water(double calcium_hardness) {
+  PlanRequest request = full_tub(7.6, 110, calcium_hardness);
   request.water.readings["free_chlorine_mg_l"] = {3, "drop_kit"};
   request.water.readings["cyanuric_acid_mg_l"] = {30, "drop_kit"};
   request.second_source = water(7.4, 80, 40);
   return request;
-}
-
-Plan planned(const PlanRequest& request) {
-  return make_plan(request, planning_data(), species_table());
 }
 
 const Step* replacing(const Plan& plan) {
@@ -120,8 +114,8 @@ TEST_CASE("a blend is as uncertain as both slips") {
 }
 
 TEST_CASE("a full tub is drained only for what nothing on the shelf reaches") {
-  CHECK(replacing(planned(full_tub(200))) == nullptr);
-  const Plan plan = planned(full_tub(420));
+  CHECK(replacing(planned(beside_soft_water(200))) == nullptr);
+  const Plan plan = planned(beside_soft_water(420));
   const Step* step = replacing(plan);
   REQUIRE(step != nullptr);
   CHECK(step == &plan.steps.front());
@@ -135,13 +129,13 @@ TEST_CASE("a full tub is drained only for what nothing on the shelf reaches") {
 }
 
 TEST_CASE("too much chlorine is no reason to drain a tub: it falls by itself") {
-  PlanRequest request = full_tub(200);
+  PlanRequest request = beside_soft_water(200);
   request.water.readings["free_chlorine_mg_l"] = {14, "drop_kit"};
   CHECK(replacing(planned(request)) == nullptr);
 }
 
 TEST_CASE("what was drained is not in the tub's cyanuric acid any more") {
-  PlanRequest request = full_tub(200);
+  PlanRequest request = beside_soft_water(200);
   request.targets.readings[Reading::cyanuric_acid].high = 60;
   request.sanitizer.kind = "sodium_hypochlorite";
   request.shelf.push_back(shelf_item("sodium_hypochlorite"));

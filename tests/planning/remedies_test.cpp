@@ -14,10 +14,6 @@
 namespace tub::planning {
 namespace {
 
-Plan planned(const PlanRequest& request) {
-  return make_plan(request, planning_data(), species_table());
-}
-
 const Unmet& only_unmet(const Plan& plan) {
   REQUIRE(plan.unmet.size() == 1);
   REQUIRE(plan.unmet.front().remedy);
@@ -40,10 +36,8 @@ PlanRequest with_water(PlanRequest request, const StartWater& water) {
   return request;
 }
 
-PlanRequest full_tub(double calcium_hardness) {
-  PlanRequest request = request_for_water(7.6, 120, calcium_hardness);
-  request.water_is_in_tub = true;
-  request.water.temperature_c = 36;
+PlanRequest chlorinated_tub(double calcium_hardness) {
+  PlanRequest request = full_tub(7.6, 120, calcium_hardness);
   request.water.readings["free_chlorine_mg_l"] = {3.5, "drop_kit"};
   return request;
 }
@@ -90,7 +84,7 @@ TEST_CASE("softening swaps calcium for sodium, two for one, and nothing else") {
 }
 
 TEST_CASE("a hard full tub is mended by replacing the share that is said") {
-  const PlanRequest request = full_tub(420);
+  const PlanRequest request = chlorinated_tub(420);
   const Unmet unmet = only_unmet(planned(request));
   CHECK(unmet.remedy->kind == "replace");
   CHECK(unmet.remedy->with == "softer_water");
@@ -101,7 +95,7 @@ TEST_CASE("a hard full tub is mended by replacing the share that is said") {
 }
 
 TEST_CASE("where more than three quarters would have to be replaced, all of it is drained") {
-  const PlanRequest request = full_tub(1200);
+  const PlanRequest request = chlorinated_tub(1200);
   const Unmet unmet = only_unmet(planned(request));
   CHECK(unmet.remedy->kind == "drain");
   CHECK(*unmet.remedy->fraction == 1);
@@ -123,7 +117,7 @@ TEST_CASE("solids and cyanuric acid that came with the fill are mended by a blen
 }
 
 TEST_CASE("chlorine that is too high is inside the gate after the hours that are said") {
-  PlanRequest request = full_tub(200);
+  PlanRequest request = chlorinated_tub(200);
   request.water.readings["free_chlorine_mg_l"] = {12, "drop_kit"};
   const Unmet unmet = only_unmet(planned(request));
   CHECK(unmet.remedy->kind == "wait");
@@ -180,7 +174,7 @@ TEST_CASE("what is bought in the amount that is said is what the plan then takes
 
 TEST_CASE("too little alkalinity or calcium is never answered with softer water") {
   for (std::uint64_t seed = 0; seed < 60; ++seed) {
-    const Plan plan = make_plan(random_request(seed), planning_data(), species_table());
+    const Plan plan = planned(random_request(seed));
     for (const Unmet& unmet : plan.unmet) {
       const bool is_low = unmet.low && unmet.reached < *unmet.low;
       const bool is_held_less =
@@ -194,7 +188,7 @@ TEST_CASE("too little alkalinity or calcium is never answered with softer water"
   PlanRequest request = request_for_water(7.5, 1, 10);
   std::erase_if(request.shelf,
                 [](const ShelfItem& item) { return item.product.can(Purpose::lower_ph); });
-  const Plan plan = make_plan(request, planning_data(), species_table());
+  const Plan plan = planned(request);
   REQUIRE_FALSE(plan.unmet.empty());
   for (const Unmet& unmet : plan.unmet) {
     REQUIRE(unmet.remedy);

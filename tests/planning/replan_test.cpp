@@ -10,9 +10,7 @@
 namespace tub::planning {
 namespace {
 
-Plan plan_of(const PlanRequest& request) {
-  return make_plan(request, planning_data(), species_table());
-}
+Plan plan_of(const PlanRequest& request) { return planned(request); }
 
 /// A report of one reading after a step.
 RetestReport report_after(int step, Reading reading, double value,

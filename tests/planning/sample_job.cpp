@@ -1,4 +1,5 @@
 #include "sample_job.h"
+#include "project_text.h"
 
 #include <fstream>
 #include <iterator>
@@ -6,12 +7,6 @@
 
 namespace tub::planning {
 namespace {
-
-std::string text_of(const std::string& path) {
-  std::ifstream file(std::string(TUB_SOURCE_DIR) + "/src/" + path);
-  if (!file) throw std::runtime_error("cannot read " + path);
-  return {std::istreambuf_iterator<char>(file), {}};
-}
 
 template <class Row>
 Row row_of(const std::vector<Row>& rows, const std::string& id) {
@@ -22,17 +17,18 @@ Row row_of(const std::vector<Row>& rows, const std::string& id) {
 }
 
 PlanningData read_planning_data() {
-  const std::string folder = "planning/data/";
+  const std::string folder = "src/planning/data/";
   PlanningData data;
-  data.products = parse_products(text_of(folder + "products.json"), "products.json");
-  data.target_sets = parse_target_sets(text_of(folder + "targets.json"), "targets.json");
-  data.gate = parse_gate(text_of(folder + "targets.json"), "targets.json");
+  data.products = parse_products(project_text(folder + "products.json"), "products.json");
+  data.target_sets = parse_target_sets(project_text(folder + "targets.json"), "targets.json");
+  data.gate = parse_gate(project_text(folder + "targets.json"), "targets.json");
   data.test_methods =
-      parse_test_methods(text_of(folder + "test_methods.json"), "test_methods.json");
-  data.sanitizers = parse_sanitizers(text_of(folder + "sanitizers.json"), "sanitizers.json");
-  data.hazard_rules = parse_hazard_rules(text_of(folder + "hazards.json"), "hazards.json");
-  data.measures = parse_measures(text_of(folder + "measures.json"), "measures.json");
-  data.assumptions = parse_assumptions(text_of(folder + "assumptions.json"), "assumptions.json");
+      parse_test_methods(project_text(folder + "test_methods.json"), "test_methods.json");
+  data.sanitizers = parse_sanitizers(project_text(folder + "sanitizers.json"), "sanitizers.json");
+  data.hazard_rules = parse_hazard_rules(project_text(folder + "hazards.json"), "hazards.json");
+  data.measures = parse_measures(project_text(folder + "measures.json"), "measures.json");
+  data.assumptions =
+      parse_assumptions(project_text(folder + "assumptions.json"), "assumptions.json");
   return data;
 }
 
@@ -45,7 +41,7 @@ const PlanningData& planning_data() {
 
 const SpeciesTable& species_table() {
   static const SpeciesTable table =
-      SpeciesTable::parse(text_of("chemistry/data/species.json"), "species.json");
+      SpeciesTable::parse(project_text("src/chemistry/data/species.json"), "species.json");
   return table;
 }
 
@@ -85,6 +81,17 @@ PlanRequest sample_request() {
   request.water.readings["copper_mg_l"] = {0, "drop_kit"};
   request.water.readings["iron_mg_l"] = {0.3, "photometer"};
   return request;
+}
+
+PlanRequest full_tub(double ph, double total_alkalinity, double calcium_hardness) {
+  PlanRequest request = request_for_water(ph, total_alkalinity, calcium_hardness);
+  request.water_is_in_tub = true;
+  request.water.temperature_c = 36;
+  return request;
+}
+
+Plan planned(const PlanRequest& request) {
+  return make_plan(request, planning_data(), species_table());
 }
 
 }  // namespace tub::planning

@@ -22,5 +22,10 @@ ShelfItem shelf_item(const std::string& product);
 PlanRequest sample_request();
 /// The same tub and shelf with other readings.
 PlanRequest request_for_water(double ph, double total_alkalinity, double calcium_hardness);
+/// As `request_for_water`, of a tub that is full and warm.
+PlanRequest full_tub(double ph, double total_alkalinity, double calcium_hardness);
+
+/// The plan of a request by the project's own tables.
+Plan planned(const PlanRequest& request);
 
 }  // namespace tub::planning

@@ -24,10 +24,6 @@ PlanRequest request_with(const std::string& kind, const std::vector<std::string>
   return request;
 }
 
-Plan planned(const PlanRequest& request) {
-  return make_plan(request, planning_data(), species_table());
-}
-
 const Addition* addition_of(const Plan& plan, const std::string& product) {
   for (const Step& step : plan.steps) {
     const auto* addition = std::get_if<Addition>(&step.what);

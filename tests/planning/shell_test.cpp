@@ -36,7 +36,7 @@ TEST_CASE("no plan pours what must not touch the shell") {
   for (const Product& product : planning_data().products) {
     for (const std::string& shell : product.harms_shells) {
       CAPTURE(product.id, shell);
-      const Plan plan = make_plan(with_only(product, shell), planning_data(), species_table());
+      const Plan plan = planned(with_only(product, shell));
       CHECK_FALSE(uses(plan.steps, product.id));
       ++pairs;
     }
@@ -48,12 +48,11 @@ TEST_CASE("acid that attacks a steel tub is left on the shelf, and pH unmet says
   const auto rows = planning_data().products;
   const auto acid = std::find_if(rows.begin(), rows.end(),
                                  [](const Product& row) { return row.id == "muriatic_acid"; });
-  const Plan in_steel =
-      make_plan(with_only(*acid, "stainless_steel"), planning_data(), species_table());
+  const Plan in_steel = planned(with_only(*acid, "stainless_steel"));
   REQUIRE(in_steel.unmet.size() == 1);
   CHECK(in_steel.unmet.front().reason.code == "product_harms_shell");
   CHECK(in_steel.unmet.front().remedy->product == "dry_acid");
-  const Plan in_acrylic = make_plan(with_only(*acid, "acrylic"), planning_data(), species_table());
+  const Plan in_acrylic = planned(with_only(*acid, "acrylic"));
   CHECK(uses(in_acrylic.steps, "muriatic_acid"));
 }
 

@@ -4,10 +4,10 @@
 #include <catch2/catch.hpp>
 #include <cmath>
 #include <cstdio>
-#include <random>
 #include <set>
 #include <string_view>
 
+#include "draw.h"
 #include "planning/goals/goals.h"
 #include "planning/tables/sanitizer_row.h"
 #include "sample_job.h"
@@ -19,17 +19,6 @@ namespace {
 /// A hundred in the longer run (planning_tests "[long]"), whose figures docs/planning.md has.
 constexpr int few = 6;
 constexpr int many = 100;
-
-class Draw {
- public:
-  explicit Draw(std::uint64_t seed) : engine_(seed) {}
-  double between(double low, double high) {
-    return std::uniform_real_distribution<double>(low, high)(engine_);
-  }
-
- private:
-  std::mt19937_64 engine_;
-};
 
 /// A tub that is weighed and tested well: a scale and a photometer.
 PlanRequest well_tested(double ph, double alkalinity, double hardness, double litres) {
@@ -50,13 +39,6 @@ struct Tally {
   int ended = 0;
   int plans = 0;
 };
-
-double parameter(const Reason& reason, const std::string& name) {
-  for (const auto& [known, value] : reason.parameters) {
-    if (known == name) return std::get<double>(value);
-  }
-  return std::nan("");
-}
 
 bool is_in_bands(const PlanRequest& request, const Startup& startup) {
   const SanitizerRow& sanitizer = sanitizer_row(planning_data().sanitizers, request.sanitizer.kind);
@@ -90,10 +72,8 @@ void count(const PlanRequest& request, const Truth& truth, const std::string& co
   ++tally.named;
   const char* const low = code == "volume" ? "low_l" : "low";
   const char* const high = code == "volume" ? "high_l" : "high";
-  if (std::isnan(parameter(*named, low))) return;
-  if (true_figure >= parameter(*named, low) && true_figure <= parameter(*named, high)) {
-    ++tally.within;
-  }
+  if (!named->number(low)) return;
+  if (true_figure >= named->number(low) && true_figure <= named->number(high)) ++tally.within;
 }
 
 /// One way in which tubs are otherwise than their jobs say.

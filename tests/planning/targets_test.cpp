@@ -6,6 +6,7 @@
 
 #include "base/text.h"
 #include "data_files.h"
+#include "project_text.h"
 
 namespace {
 
@@ -16,8 +17,7 @@ using tub::planning::TargetSet;
 const std::string file = "src/planning/data/targets.json";
 
 std::vector<TargetSet> all_sets() {
-  return tub::planning::parse_target_sets(tub::planning::testing::source_file(file),
-                                          "targets.json");
+  return tub::planning::parse_target_sets(tub::project_text(file), "targets.json");
 }
 
 TargetSet set_named(const std::string& id) {
@@ -113,7 +113,7 @@ TEST_CASE("common practice is what the trade uses, for private tubs alone") {
   CHECK_FALSE(set.readings.at(Reading::total_alkalinity).bathe_low);
   CHECK_FALSE(set.readings.at(Reading::calcium_hardness).stop);
   const tub::planning::Gate gate =
-      tub::planning::parse_gate(tub::planning::testing::source_file(file), "targets.json");
+      tub::planning::parse_gate(tub::project_text(file), "targets.json");
   for (const Reading reading : {Reading::free_chlorine, Reading::total_bromine}) {
     CHECK(gate.readings.at(reading).low == set.readings.at(reading).bathe_low);
     CHECK(gate.readings.at(reading).high == set.readings.at(reading).stop);

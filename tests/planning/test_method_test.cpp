@@ -4,6 +4,7 @@
 #include <catch2/catch.hpp>
 
 #include "data_files.h"
+#include "project_text.h"
 
 namespace {
 
@@ -11,8 +12,7 @@ using tub::planning::Reading;
 using tub::planning::TestMethod;
 
 TestMethod method(const std::string& id) {
-  const std::string text =
-      tub::planning::testing::source_file("src/planning/data/test_methods.json");
+  const std::string text = tub::project_text("src/planning/data/test_methods.json");
   for (const TestMethod& row : tub::planning::parse_test_methods(text, "test_methods.json")) {
     if (row.id == id) return row;
   }

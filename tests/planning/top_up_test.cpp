@@ -14,7 +14,7 @@ using namespace tub::planning;
 namespace {
 
 std::vector<TopUpReading> top_ups_of(const PlanRequest& request) {
-  const Plan plan = make_plan(request, planning_data(), species_table());
+  const Plan plan = planned(request);
   return top_ups(request, planning_data(), species_table(), plan.final);
 }
 
@@ -76,7 +76,7 @@ TEST_CASE("each amount brings its reading into the target, or is the most at one
   for (std::uint64_t seed = 1; seed <= 60; ++seed) {
     INFO("seed " << seed);
     const PlanRequest request = random_request(seed);
-    const Plan plan = make_plan(request, planning_data(), species_table());
+    const Plan plan = planned(request);
     for (const TopUpReading& one : top_ups(request, planning_data(), species_table(), plan.final)) {
       for (const TopUpSide* const side : {&one.low, &one.high}) {
         for (const TopUp& row : side->rows) {
@@ -115,7 +115,7 @@ TEST_CASE(
 
 TEST_CASE("soft acid water takes less acid for the same pH than hard: no number is scaled") {
   PlanRequest request = sample_request();
-  const Plan plan = make_plan(request, planning_data(), species_table());
+  const Plan plan = planned(request);
   WaterState soft = plan.final;
   WaterState hard = plan.final;
   soft.total_alkalinity_mg_l = 60;

@@ -10,6 +10,7 @@
 #include <stdexcept>
 #include <vector>
 
+#include "project_text.h"
 #include "sheets/compose.h"
 #include "sheets/template/vocabulary.h"
 
@@ -269,21 +270,17 @@ class Writer {
 
 }  // namespace
 
-std::string file_text(const std::string& path_in_project) {
-  std::ifstream file(std::string(TUB_SOURCE_DIR) + "/" + path_in_project, std::ios::binary);
-  if (!file) throw std::runtime_error("cannot open " + path_in_project);
-  return {std::istreambuf_iterator<char>(file), {}};
-}
-
 const PlanningData& planning_data() {
   static const PlanningData data = [] {
     PlanningData result;
-    result.products = parse_products(file_text("src/planning/data/products.json"), "products.json");
+    result.products =
+        parse_products(project_text("src/planning/data/products.json"), "products.json");
     result.target_sets =
-        parse_target_sets(file_text("src/planning/data/targets.json"), "targets.json");
-    result.measures = parse_measures(file_text("src/planning/data/measures.json"), "measures.json");
+        parse_target_sets(project_text("src/planning/data/targets.json"), "targets.json");
+    result.measures =
+        parse_measures(project_text("src/planning/data/measures.json"), "measures.json");
     result.hazard_rules =
-        parse_hazard_rules(file_text("src/planning/data/hazards.json"), "hazards.json");
+        parse_hazard_rules(project_text("src/planning/data/hazards.json"), "hazards.json");
     return result;
   }();
   return data;
@@ -291,7 +288,7 @@ const PlanningData& planning_data() {
 
 const SheetTemplate& startup_card() {
   static const SheetTemplate sheet =
-      parse_sheet_template(file_text("templates/sheets/startup_card.json"), "startup_card.json");
+      parse_sheet_template(project_text("templates/sheets/startup_card.json"), "startup_card.json");
   return sheet;
 }
 
@@ -302,7 +299,7 @@ const std::vector<SheetTemplate>& all_sheets() {
     for (const char* const name :
          {"startup_card", "dose_tag", "cabinet_label", "container_label", "hazard_sheet"}) {
       const std::string file = name + std::string(".json");
-      result.push_back(parse_sheet_template(file_text(folder + file), file));
+      result.push_back(parse_sheet_template(project_text(folder + file), file));
     }
     return result;
   }();
@@ -321,7 +318,7 @@ const Messages& language(const std::string& tag) {
   const auto found = read.find(tag);
   if (found != read.end()) return found->second;
   return read
-      .emplace(tag, Messages::parse(file_text("templates/languages/" + tag + ".json"), tag,
+      .emplace(tag, Messages::parse(project_text("templates/languages/" + tag + ".json"), tag,
                                     required_messages(all_sheets(), {}, planning_data())))
       .first->second;
 }
@@ -330,7 +327,7 @@ const Messages& english() { return language("en"); }
 
 Messages letterless_english() {
   const auto required = required_messages(all_sheets(), {}, planning_data());
-  nlohmann::json file = nlohmann::json::parse(file_text("templates/languages/en.json"));
+  nlohmann::json file = nlohmann::json::parse(project_text("templates/languages/en.json"));
   for (nlohmann::json& month : file.at("months")) month = "x";
   remove_letters(file.at("messages"));
   return Messages::parse(file.dump(), "xx.json", required);

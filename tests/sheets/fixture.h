@@ -8,12 +8,11 @@
 #include "planning/heading.h"
 #include "planning/plan.h"
 #include "planning/request.h"
+#include "project_text.h"
 #include "sheets/template/messages.h"
 #include "sheets/template/sheet_template.h"
 
 namespace tub::sheets::test {
-
-std::string file_text(const std::string& path_in_project);
 
 /// The rows of src/planning/data that sheets name.
 const PlanningData& planning_data();

@@ -11,6 +11,7 @@
 #include "layout/pages/checks.h"
 #include "layout/pages/lay_out.h"
 #include "planning/make_plan.h"
+#include "project_text.h"
 #include "sheets/compose.h"
 
 namespace tub::sheets::test {
@@ -28,7 +29,7 @@ const Style& style_named(const std::string& name) {
   static std::map<std::string, Style> read;
   const auto found = read.find(name);
   if (found != read.end()) return found->second;
-  return read.emplace(name, Style::parse(file_text("templates/styles/" + name + ".json"), name))
+  return read.emplace(name, Style::parse(project_text("templates/styles/" + name + ".json"), name))
       .first->second;
 }
 

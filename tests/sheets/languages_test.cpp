@@ -6,6 +6,7 @@
 
 #include "base/text.h"
 #include "fixture.h"
+#include "project_text.h"
 #include "sheets/template/messages.h"
 #include "sheets/template/phrase.h"
 #include "sheets/template/vocabulary.h"
@@ -27,7 +28,7 @@ void collect(const nlohmann::json& node, const std::string& prefix, Texts& texts
 }
 
 std::string text_of_language(const std::string& tag) {
-  return file_text("templates/languages/" + tag + ".json");
+  return project_text("templates/languages/" + tag + ".json");
 }
 
 Texts messages_of(const std::string& tag) {

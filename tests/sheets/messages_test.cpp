@@ -6,6 +6,7 @@
 
 #include "base/text.h"
 #include "fixture.h"
+#include "project_text.h"
 #include "sheets/template/vocabulary.h"
 
 namespace {
@@ -47,8 +48,7 @@ void collect(const nlohmann::json& node, const std::string& prefix,
 
 std::map<std::string, std::string> english_messages() {
   std::map<std::string, std::string> messages;
-  collect(nlohmann::json::parse(tub::sheets::test::file_text("templates/languages/en.json"))
-              .at("messages"),
+  collect(nlohmann::json::parse(tub::project_text("templates/languages/en.json")).at("messages"),
           "", messages);
   return messages;
 }

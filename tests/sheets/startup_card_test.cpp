@@ -5,6 +5,7 @@
 
 #include "card_rules.h"
 #include "fixture.h"
+#include "project_text.h"
 
 namespace {
 
@@ -75,7 +76,7 @@ TEST_CASE("the card of a plan made by hand reads as it was approved") {
   const std::string path = std::string(TUB_SOURCE_DIR) + "/tests/sheets/startup_card.txt";
   const std::string text = test::text_of(quince_row_card());
   if (std::getenv("TUB_UPDATE_GOLDEN") != nullptr) std::ofstream(path, std::ios::binary) << text;
-  CHECK(text == test::file_text("tests/sheets/startup_card.txt"));
+  CHECK(text == project_text("tests/sheets/startup_card.txt"));
 }
 
 TEST_CASE("every reading that a test can show is answered, in real type, and no sum is printed") {

@@ -8,6 +8,7 @@
 #include <set>
 
 #include "fixture.h"
+#include "project_text.h"
 
 namespace {
 
@@ -22,7 +23,7 @@ std::string sources_of(const std::string& module) {
        std::filesystem::recursive_directory_iterator(std::string(TUB_SOURCE_DIR) + "/" + folder)) {
     if (entry.path().extension() != ".cpp") continue;
     const auto relative = std::filesystem::relative(entry.path(), TUB_SOURCE_DIR);
-    all += test::file_text(relative.string());
+    all += project_text(relative.string());
   }
   return all;
 }
@@ -64,7 +65,7 @@ TEST_CASE("every note and assumption that a plan can carry has its words") {
 }
 
 TEST_CASE("every reason for an unmet target has its words") {
-  const std::string source = test::file_text("src/planning/remedies/unmet.cpp");
+  const std::string source = project_text("src/planning/remedies/unmet.cpp");
   std::set<std::string> codes =
       matches(source, "\"([a-z]+_[a-z_]*(?:_on_shelf|_shell|_way|_high|_pour))\"");
   CHECK(codes.size() >= 8);
@@ -99,7 +100,7 @@ TEST_CASE("a new product needs its name in every language") {
   };
   CHECK(std::any_of(required.begin(), required.end(), is_key("product.new_product.name")));
   try {
-    Messages::parse(test::file_text("templates/languages/en.json"), "en.json", required);
+    Messages::parse(project_text("templates/languages/en.json"), "en.json", required);
     FAIL("a language without a product's name was read");
   } catch (const Error& error) {
     CHECK(std::string(error.what()).find("the message \"product.new_product.name\" is missing") !=

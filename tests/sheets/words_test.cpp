@@ -10,6 +10,7 @@
 #include "base/text.h"
 #include "fixture.h"
 #include "planning/tables/country.h"
+#include "project_text.h"
 #include "sheets/compose.h"
 
 namespace tub::sheets::test {
@@ -31,7 +32,7 @@ void collect(const nlohmann::json& node, const std::string& prefix, Texts& texts
 }
 
 nlohmann::json language_file(const std::string& tag) {
-  return nlohmann::json::parse(file_text("templates/languages/" + tag + ".json"));
+  return nlohmann::json::parse(project_text("templates/languages/" + tag + ".json"));
 }
 
 Texts messages_of(const std::string& tag) {
@@ -68,7 +69,7 @@ bool holds_words(const std::string& text, const std::string& words) {
 /// The cells of each row of a table of docs/words.md that has that many columns.
 std::vector<std::vector<std::string>> rows_of_words(std::size_t columns) {
   std::vector<std::vector<std::string>> rows;
-  std::istringstream lines(file_text("docs/words.md"));
+  std::istringstream lines(project_text("docs/words.md"));
   for (std::string line; std::getline(lines, line);) {
     if (!line.starts_with("| ") || line.starts_with("| ---")) continue;
     std::vector<std::string> cells;
@@ -83,7 +84,7 @@ std::vector<std::vector<std::string>> rows_of_words(std::size_t columns) {
 
 const std::vector<Country>& countries() {
   static const std::vector<Country> all =
-      parse_countries(file_text("src/planning/data/countries.json"), "countries.json");
+      parse_countries(project_text("src/planning/data/countries.json"), "countries.json");
   return all;
 }
 

@@ -7,14 +7,14 @@
 #include <nlohmann/json.hpp>
 
 #include "chemistry/readings.h"
+#include "project_text.h"
 
 namespace {
 
 using Json = nlohmann::ordered_json;
 
 std::string data_file(const std::string& name) {
-  std::ifstream file(TUB_SOURCE_DIR "/src/chemistry/data/" + name);
-  return {std::istreambuf_iterator<char>(file), {}};
+  return tub::project_text("src/chemistry/data/" + name);
 }
 
 const tub::water::WaterTables& tables() {

@@ -13,7 +13,7 @@ using Ink = Curve::Ink;
 constexpr std::string_view disc =
     "M 100 50 C 100 77.6 77.6 100 50 100 C 22.4 100 0 77.6 0 50 C 0 22.4 22.4 0 50 0 "
     "C 77.6 0 100 22.4 100 50 Z";
-constexpr std::string_view head =
+constexpr std::string_view face =
     "M 50 12 C 67 12 76 24 76 42 C 76 66 65 86 50 86 C 35 86 24 66 24 42 C 24 24 33 12 50 12 Z";
 
 const std::vector<Curve> gloves = {
@@ -30,7 +30,7 @@ const std::vector<Curve> gloves = {
 
 const std::vector<Curve> goggles = {
     {Ink::mandatory, 0, disc},
-    {Ink::paper, 0, head},
+    {Ink::paper, 0, face},
     {Ink::mandatory, 5, "M 23 43 L 77 43"},
     {Ink::mandatory, 0,
      "M 30 32 L 70 32 C 74 32 75 34 75 38 L 75 46 C 75 54 71 58 65 58 C 58 58 55 55 53 51 "
@@ -45,7 +45,7 @@ const std::vector<Curve> goggles = {
 
 const std::vector<Curve> mask = {
     {Ink::mandatory, 0, disc},
-    {Ink::paper, 0, head},
+    {Ink::paper, 0, face},
     {Ink::mandatory, 0,
      "M 43 40 C 43 42.5 41.2 44 39 44 C 36.8 44 35 42.5 35 40 C 35 37.5 36.8 36 39 36 "
      "C 41.2 36 43 37.5 43 40 Z"},
@@ -61,7 +61,7 @@ const std::vector<Curve> mask = {
 
 const std::vector<Curve> face_shield = {
     {Ink::mandatory, 0, disc},
-    {Ink::paper, 0, head},
+    {Ink::paper, 0, face},
     {Ink::mandatory, 0, "M 22 26 L 78 26 L 78 36 L 22 36 Z"},
     {Ink::paper, 3, "M 19 31 L 81 31"},
     {Ink::mandatory, 3.5, "M 29 36 L 29 66 C 33 80 42 89 50 89 C 58 89 67 80 71 66 L 71 36"},

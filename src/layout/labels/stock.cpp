@@ -14,8 +14,6 @@
 namespace tub::layout {
 namespace {
 
-using Names = std::vector<std::string>;
-
 const Names stock_fields = {"name",        "width_mm", "height_mm", "grid",
                             "keep_out_mm", "bleed_mm", "frames",    "source"};
 const Names frame_fields = {"centre_mm", "side_mm"};
@@ -29,7 +27,7 @@ constexpr double widest_edge_mm = 20;
 constexpr double widest_bleed_mm = 5;
 
 /// Lengths in the table are rounded to a tenth of a millimetre or finer.
-constexpr double rounding_mm = 0.1;
+constexpr double grid_within_mm = 0.1;
 
 double length(const Node& row, std::string_view name, double least) {
   const auto field = row.require(name);
@@ -61,7 +59,7 @@ void check_grid(const Node& row, const LabelGrid& grid, const Stock& stock) {
       past_edge(grid.left_mm, grid.columns, grid.pitch_x_mm, grid.label_width_mm, stock.width_mm);
   const double down =
       past_edge(grid.top_mm, grid.rows, grid.pitch_y_mm, grid.label_height_mm, stock.height_mm);
-  if (std::max(across, down) > rounding_mm) {
+  if (std::max(across, down) > grid_within_mm) {
     row.problem(fmt::format("the labels reach {} mm past the sheet's edge",
                             fixed(std::max(across, down), 2)));
   }

@@ -27,14 +27,14 @@ Bounds grown(Bounds b, double by) { return {b.left - by, b.top - by, b.right + b
 /// Source: outlines of Noto Sans: capitals 0.714, ascenders 0.766, accented
 /// small letters 0.8, accented capitals 0.98,
 /// descenders 0.24 (rounded up).
-struct Reach {
+struct InkReach {
   double above = 0.77;
   double below = 0.02;
 };
 
-Reach reach_of(const std::string& text) {
+InkReach reach_of(const std::string& text) {
   constexpr std::string_view deep = "gjpqyQ,;()[]{}|/@_$";
-  Reach reach;
+  InkReach reach;
   for (const char32_t c : code_points(text).value_or(std::u32string())) {
     const bool is_space = c == 0x2007 || c == 0x2009 || c == 0x202F;
     const bool is_low_sign = c == 0xD7 || c == 0xF7;  // × and ÷ stand among the accented letters
@@ -50,7 +50,7 @@ struct FindBounds {
   const FontSet& fonts;
 
   Bounds operator()(const TextRun& run) const {
-    const Reach reach = reach_of(run.text);
+    const InkReach reach = reach_of(run.text);
     const std::size_t end = run.text.find_last_not_of(' ');
     const std::size_t spaces =
         end == std::string::npos ? run.text.size() : run.text.size() - end - 1;

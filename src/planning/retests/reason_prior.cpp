@@ -3,12 +3,11 @@
 #include <algorithm>
 #include <array>
 
+#include "base/text.h"
 #include "planning/tables/data_row.h"
 
 namespace tub::planning {
 namespace {
-
-using Names = std::vector<std::string>;
 
 const Names reasons = {"volume", "weak_product", "carbon_dioxide_lost", "demand"};
 constexpr double most = 1e4;

@@ -6,12 +6,12 @@
 #include <utility>
 
 #include "base/nearest.h"
+#include "base/text.h"
 #include "planning/tables/data_row.h"
 
 namespace tub::planning {
 namespace {
 
-using Names = std::vector<std::string>;
 using Member = Assumed Assumptions::*;
 
 constexpr auto members = std::to_array<std::pair<std::string_view, Member>>({

@@ -3,14 +3,13 @@
 #include <algorithm>
 #include <cctype>
 
+#include "base/text.h"
 #include "planning/tables/data_row.h"
 
 namespace tub::planning {
 namespace {
 
-using Names = std::vector<std::string>;
-
-const Names row_fields = {"id", "name", "also", "emergency", "decimal", "variant", "source"};
+const Names country_fields = {"id", "name", "also", "emergency", "decimal", "variant", "source"};
 
 bool are_all(std::string_view text, int (*is_such)(int)) {
   return std::all_of(text.begin(), text.end(), [&](char character) {
@@ -28,7 +27,7 @@ void check(const Node& row, const Country& country) {
 }
 
 Country read_country(const Node& row) {
-  row.allow_only(row_fields);
+  row.allow_only(country_fields);
   Country country;
   country.id = data_row::text(row, "id");
   country.name = data_row::text(row, "name");

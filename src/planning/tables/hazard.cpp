@@ -4,12 +4,11 @@
 
 #include <algorithm>
 
+#include "base/text.h"
 #include "planning/tables/data_row.h"
 
 namespace tub::planning {
 namespace {
-
-using Names = std::vector<std::string>;
 
 const Names severities = {"deadly", "harmful", "spoils"};
 

@@ -2,14 +2,13 @@
 
 #include <fmt/format.h>
 
+#include "base/text.h"
 #include "planning/tables/data_row.h"
 
 namespace tub::planning {
 namespace {
 
-using Names = std::vector<std::string>;
-
-const Names row_fields = {
+const Names measure_fields = {
     "id",       "mass_unit",   "grain_g", "coarse_grain_g",   "coarse_from_g", "grain_oz",
     "grain_ml", "volume_unit", "spoons",  "spoon_half_width", "sources"};
 
@@ -63,7 +62,7 @@ void read_sources(const Node& row, MeasureSystem& system) {
 }
 
 MeasureSystem read_system(const Node& row) {
-  row.allow_only(row_fields);
+  row.allow_only(measure_fields);
   MeasureSystem system;
   system.id = data_row::text(row, "id");
   system.mass_unit = data_row::name(row, "mass_unit", Names{"g", "oz"});

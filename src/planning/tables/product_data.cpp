@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "base/text.h"
 #include "planning/tables/data_row.h"
 #include "planning/tables/product.h"
 
@@ -15,8 +16,6 @@ using data_row::number;
 using data_row::optional_number;
 using data_row::optional_range;
 using MolarMasses = std::map<std::string, double>;
-using Names = std::vector<std::string>;
-
 const Names forms = {"granules", "liquid", "tablets"};
 const Names purpose_names = {"raise_alkalinity",   "raise_ph",     "lower_ph",
                              "sanitize_chlorine",  "bromide_bank", "sanitize_bromine",
@@ -28,33 +27,33 @@ const Names ghs_codes = {"GHS01", "GHS02", "GHS03", "GHS04", "GHS05",
 const Names source_fields = {"composition", "strength",     "strength_half_width", "strength_loss",
                              "density",     "bulk_density", "single_addition",     "protection",
                              "hazards",     "harms_shells", "half_life",           "dissolves"};
-const Names row_fields = {"id",
-                          "form",
-                          "purposes",
-                          "parts",
-                          "drier_form",
-                          "rest",
-                          "strengths",
-                          "strength",
-                          "stronger",
-                          "stronger_note",
-                          "strength_half_width",
-                          "strength_loss",
-                          "half_life_days",
-                          "dissolves",
-                          "bulk_density_g_ml",
-                          "bulk_density_range_g_ml",
-                          "densities",
-                          "single_addition_mg_l",
-                          "groups",
-                          "protection",
-                          "handling",
-                          "danger",
-                          "harms_shells",
-                          "hazard_statements",
-                          "pictograms",
-                          "signal",
-                          "sources"};
+const Names product_fields = {"id",
+                              "form",
+                              "purposes",
+                              "parts",
+                              "drier_form",
+                              "rest",
+                              "strengths",
+                              "strength",
+                              "stronger",
+                              "stronger_note",
+                              "strength_half_width",
+                              "strength_loss",
+                              "half_life_days",
+                              "dissolves",
+                              "bulk_density_g_ml",
+                              "bulk_density_range_g_ml",
+                              "densities",
+                              "single_addition_mg_l",
+                              "groups",
+                              "protection",
+                              "handling",
+                              "danger",
+                              "harms_shells",
+                              "hazard_statements",
+                              "pictograms",
+                              "signal",
+                              "sources"};
 
 std::size_t index_of(const Names& known, const std::string& name) {
   return static_cast<std::size_t>(std::find(known.begin(), known.end(), name) - known.begin());
@@ -237,7 +236,7 @@ Product completed(const Node& row, Product product) {
 }
 
 Product read_product(const Node& row, const MolarMasses& molar_masses) {
-  row.allow_only(row_fields);
+  row.allow_only(product_fields);
   Product product;
   product.id = data_row::text(row, "id");
   const std::string form = data_row::name(row, "form", forms);

@@ -6,12 +6,11 @@
 
 #include "base/error.h"
 #include "base/nearest.h"
+#include "base/text.h"
 #include "planning/tables/data_row.h"
 
 namespace tub::planning {
 namespace {
-
-using Names = std::vector<std::string>;
 
 Names texts(const Node& row, std::string_view field) {
   Names result;

@@ -3,13 +3,12 @@
 #include <fmt/format.h>
 
 #include "base/nearest.h"
+#include "base/text.h"
 #include "planning/tables/data_row.h"
 #include "planning/tables/product.h"
 
 namespace tub::planning {
 namespace {
-
-using Names = std::vector<std::string>;
 
 const Names uses = {"private", "rented", "public"};
 const Names set_fields = {"id",      "authority", "source",          "from_memory",

@@ -3,12 +3,11 @@
 #include <fmt/format.h>
 
 #include "base/nearest.h"
+#include "base/text.h"
 #include "planning/tables/data_row.h"
 
 namespace tub::planning {
 namespace {
-
-using Names = std::vector<std::string>;
 
 constexpr double largest_mg_l = 1000;
 

@@ -44,22 +44,6 @@ std::string held_metals(const Wording& wording) {
   return names;
 }
 
-std::string note_text(const Reason& note, std::string_view name) {
-  for (const auto& [key, value] : note.parameters) {
-    const auto* const text = std::get_if<std::string>(&value);
-    if (key == name && text != nullptr) return *text;
-  }
-  return "";
-}
-
-double note_number(const Reason& note, std::string_view name) {
-  for (const auto& [key, value] : note.parameters) {
-    const auto* const number = std::get_if<double>(&value);
-    if (key == name && number != nullptr) return *number;
-  }
-  return 0;
-}
-
 Words what_it_does(const Wording& wording, const Addition& addition) {
   const Product& product = wording.product(addition.product);
   const Messages& messages = wording.messages();
@@ -78,10 +62,10 @@ bool says_what_waits(const Reason& note) { return note.code == "waits_before_nex
 
 // "step 4 takes 10 off"
 Words moving_words(const Wording& wording, const Reason& note) {
-  const Reading reading = reading_named(note_text(note, "reading")).value_or(Reading::ph);
-  const double change = note_number(note, "change");
+  const Reading reading = reading_named(note.text("reading")).value_or(Reading::ph);
+  const double change = note.number("change").value();
   return wording.messages().words(change < 0 ? "note.later_step_takes" : "note.later_step_adds",
-                                  {{"step", wording.count(note_number(note, "step"))},
+                                  {{"step", wording.count(note.number("step").value())},
                                    {"amount", wording.value(reading, std::abs(change))}});
 }
 
@@ -296,7 +280,7 @@ void set_product(Facts& rung, const Wording& wording, const Step& step, const Ad
 void add_waiting(Facts& rung, const Wording& wording, int number) {
   for (const Step& step : wording.plan().steps) {
     for (const Reason& note : step.notes) {
-      if (!says_what_waits(note) || note_number(note, "next_step") != number) continue;
+      if (!says_what_waits(note) || note.number("next_step") != number) continue;
       rung.add("aside", text_facts(wording.reason(note, "note")));
     }
   }

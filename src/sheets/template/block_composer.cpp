@@ -234,7 +234,7 @@ Content as_content(Composer& composer, const Node& node) {
   return compose(composer, node);
 }
 
-const std::array<BlockKind, 11> kinds = {{
+const std::array<BlockKind, 11> block_kinds = {{
     {"masthead", as_content<compose_masthead>},
     {"text", as_content<compose_text>},
     {"channel", as_content<compose_channel>},
@@ -250,18 +250,18 @@ const std::array<BlockKind, 11> kinds = {{
 
 std::vector<std::string> kind_names() {
   std::vector<std::string> names;
-  names.reserve(kinds.size());
-  for (const BlockKind& kind : kinds) names.push_back(kind.name);
+  names.reserve(block_kinds.size());
+  for (const BlockKind& kind : block_kinds) names.push_back(kind.name);
   return names;
 }
 
 const std::vector<std::string> block_fields = {"pages", "close_to_previous"};
 
 const BlockKind* kind_of(const Node& item) {
-  const auto found = std::find_if(kinds.begin(), kinds.end(), [&](const BlockKind& kind) {
-    return item.find(kind.name).has_value();
-  });
-  if (found != kinds.end()) return &*found;
+  const auto found =
+      std::find_if(block_kinds.begin(), block_kinds.end(),
+                   [&](const BlockKind& kind) { return item.find(kind.name).has_value(); });
+  if (found != block_kinds.end()) return &*found;
   item.problem("expected a block, and found no kind of block that is known",
                fmt::format("the kinds are: {}", fmt::join(kind_names(), ", ")));
   return nullptr;
@@ -273,7 +273,7 @@ void compose_block(Composer& composer, const Node& item, std::vector<Block>& blo
   Composer::allow_only(item, known);
   const BlockKind* const kind = kind_of(item);
   if (kind == nullptr) return;
-  for (const BlockKind& other : kinds) {
+  for (const BlockKind& other : block_kinds) {
     if (&other != kind && item.find(other.name)) {
       item.problem(
           fmt::format("a block is one kind, and this is {} and {}", kind->name, other.name),

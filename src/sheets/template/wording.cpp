@@ -40,8 +40,8 @@ Decimals decimals_of(Reading reading) {
 }
 
 bool is_scale_unit(const std::string& unit) {
-  constexpr std::array<std::string_view, 4> units = {"g", "ml", "oz", "us_fluid_ounce"};
-  return std::find(units.begin(), units.end(), unit) != units.end();
+  constexpr std::array<std::string_view, 4> amount_units = {"g", "ml", "oz", "us_fluid_ounce"};
+  return std::find(amount_units.begin(), amount_units.end(), unit) != amount_units.end();
 }
 
 bool is_us_scale_unit(const std::string& unit) { return unit == "oz" || unit == "us_fluid_ounce"; }
