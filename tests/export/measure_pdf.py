@@ -12,6 +12,7 @@ Prints the figures as JSON, one object a page; exit status 1 if a rule is broken
 
 import argparse
 import csv
+import functools
 import json
 import math
 import pathlib
@@ -20,6 +21,7 @@ import subprocess
 import sys
 from html.parser import HTMLParser
 
+import numpy
 from fontTools.pens.boundsPen import BoundsPen
 
 from pdf_rule_file import RuleFile
@@ -94,24 +96,23 @@ def x_height(program, glyphs):
 
 
 class Raster:
-    """One page in pixels of three bytes."""
+    """One page in pixels: an array of rows, columns and the three parts of a colour."""
 
     def __init__(self, path, page, dots_per_inch):
         data = subprocess.run(["pdftoppm", "-r", str(dots_per_inch), "-f", str(page), "-l", str(page), path],
                               check=True, capture_output=True).stdout
         head = re.match(rb"P6\s+(\d+)\s+(\d+)\s+255\s", data)
-        self.width, self.height = int(head.group(1)), int(head.group(2))
-        self.pixels = data[head.end():]
+        width, height = int(head.group(1)), int(head.group(2))
+        self.pixels = numpy.frombuffer(data, numpy.uint8, offset=head.end()).reshape(height, width, 3)
         self.scale = dots_per_inch / 72
 
-    def rows(self, left, top, right, foot):
-        """The pixels' bytes of each row of a rectangle in points."""
-        first = max(0, round(left * self.scale))
-        last = min(self.width, round(right * self.scale))
-        for y in range(max(0, round(top * self.scale)), min(self.height, round(foot * self.scale))):
-            yield self.pixels[3 * (y * self.width + first):3 * (y * self.width + last)]
+    def cut(self, left, top, right, foot):
+        """The pixels of a rectangle in points."""
+        return self.pixels[max(0, round(top * self.scale)):round(foot * self.scale),
+                           max(0, round(left * self.scale)):round(right * self.scale)]
 
 
+@functools.cache
 def luminance(colour):
     """Relative luminance of an sRGB colour. Source: WCAG 2.1, definitions"""
     parts = [value / 255 for value in colour]
@@ -122,14 +123,11 @@ def luminance(colour):
 def contrast(raster, word):
     """Of the word's ink with what it stands on: the most frequent colour around it, and the colour
     that differs most from that."""
-    counts = {}
-    for row in raster.rows(word.left, word.top, word.right, word.foot):
-        for x in range(0, len(row), 3):
-            colour = row[x:x + 3]
-            counts[colour] = counts.get(colour, 0) + 1
-    ground = luminance(max(counts, key=counts.get))
-    return max((max(ground, ink) + 0.05) / (min(ground, ink) + 0.05)
-               for ink in map(luminance, counts))
+    pixels = raster.cut(word.left, word.top, word.right, word.foot).reshape(-1, 3)
+    colours, counts = numpy.unique(pixels @ numpy.array([1 << 16, 1 << 8, 1]), return_counts=True)
+    inks = [luminance(int(colour).to_bytes(3, "big")) for colour in colours]
+    ground = inks[counts.argmax()]
+    return max((max(ground, ink) + 0.05) / (min(ground, ink) + 0.05) for ink in inks)
 
 
 def ink_height(raster, word, faces):
@@ -137,12 +135,10 @@ def ink_height(raster, word, faces):
     points: lines above and below reach into a word's own rectangle."""
     baseline = faces.baseline(word)
     size = faces.size(word)
-    rows = list(raster.rows(word.left, baseline - 1.3 * faces.most_x * size, word.right,
-                            baseline + 0.05 * size))
-    ground = rows[0][:3]
-    inked = [y for y, row in enumerate(rows)
-             if any(abs(row[x] - ground[0]) > 127 for x in range(0, len(row), 3))]
-    return (inked[-1] - inked[0] + 1) / raster.scale if inked else 0
+    red = raster.cut(word.left, baseline - 1.3 * faces.most_x * size, word.right,
+                     baseline + 0.05 * size)[:, :, 0].astype(int)
+    inked = numpy.flatnonzero((abs(red - red[0, 0]) > 127).any(axis=1))
+    return (inked[-1] - inked[0] + 1) / raster.scale if inked.size else 0
 
 
 def line_distances(words, faces):
@@ -159,17 +155,12 @@ def line_distances(words, faces):
     return found
 
 
-def is_red(colour):
-    red, green, blue = colour
-    return red > 150 and green < 90 and blue < 90
-
-
 def red_frames(path, page):
     """The sides in mm of the red squares set at a point: each patch of red is one frame."""
     dots = 150
-    raster = Raster(path, page, dots)
-    red = {(i % raster.width, i // raster.width) for i in range(raster.width * raster.height)
-           if is_red(raster.pixels[3 * i:3 * i + 3])}
+    pixels = Raster(path, page, dots).pixels
+    is_red = (pixels[:, :, 0] > 150) & (pixels[:, :, 1] < 90) & (pixels[:, :, 2] < 90)
+    red = {(int(x), int(y)) for y, x in numpy.argwhere(is_red)}
     sides = []
     while red:
         reached = [red.pop()]
