@@ -129,6 +129,10 @@ const Supply* Situation::first_of(std::span<const std::string> products) const {
   return nullptr;
 }
 
+WaterState Situation::final_state(const Draft& draft) const {
+  return bench.state(bench.after(start.water, draft));
+}
+
 double Situation::mg_l(const Supply& supply, double size) const {
   return size * supply.mg_per_size() / request.tub.volume_l;
 }

@@ -51,6 +51,9 @@ class Situation {
   double spoon_half_width(const Supply& supply) const;
   const Uncertainty& uncertainty() const { return uncertainty_; }
 
+  /// The water after every move of a draft.
+  WaterState final_state(const Draft& draft) const;
+
   /// mg of the product per kg of water for a size as it is measured out, and back.
   double mg_l(const Supply& supply, double size) const;
   double size(const Supply& supply, double mg_l) const;

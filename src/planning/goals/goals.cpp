@@ -85,4 +85,16 @@ double distance_outside(Reading reading, const Limits& band, double value) {
   return std::max({0.0, below, above}) / step_of(reading);
 }
 
+bool is_outside(Reading reading, const Limits& band, double value) {
+  return distance_outside(reading, band, value) > on_the_edge;
+}
+
+std::set<Reading> outside_bands(const ByReading<Goal>& goals, const WaterState& water) {
+  std::set<Reading> outside;
+  for (const auto& [reading, goal] : goals) {
+    if (is_outside(reading, goal.band, value_of(reading, water))) outside.insert(reading);
+  }
+  return outside;
+}
+
 }  // namespace tub::planning

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <optional>
+#include <set>
 #include <string>
 
 #include "planning/plan.h"
@@ -38,5 +39,12 @@ double aim(const Goal& goal, bool from_below, const Reach& reach);
 /// How far a value lies outside a band, in steps that matter alike for every reading (0.2 of pH,
 /// 20 mg/L of alkalinity, 50 of hardness, 1 of a sanitizer); 0 inside.
 double distance_outside(Reading reading, const Limits& band, double value);
+
+/// A value on its band's edge is inside, whatever its last digits say.
+inline constexpr double on_the_edge = 1e-9;
+bool is_outside(Reading reading, const Limits& band, double value);
+
+/// The readings of a water that are outside their bands.
+std::set<Reading> outside_bands(const ByReading<Goal>& goals, const WaterState& water);
 
 }  // namespace tub::planning

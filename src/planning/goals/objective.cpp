@@ -12,7 +12,6 @@ constexpr double same_distance = 0.01;
 constexpr double same_hours = 0.1;
 constexpr double same_grams = 0.5;
 /// A value on its band's edge is inside, whatever its last digits say.
-constexpr double on_the_edge = 1e-9;
 
 bool counts_first(Reading reading) {
   return reading == Reading::ph || reading == Reading::total_alkalinity ||
@@ -63,18 +62,16 @@ bool is_left_to_time(const Situation& situation, Reading reading) {
 }
 
 void judge(const Situation& situation, const WaterState& final, Score& score) {
-  for (const auto& [reading, goal] : situation.goals) {
+  for (const Reading reading : outside_bands(situation.goals, final)) {
     if (is_left_to_time(situation, reading)) continue;
-    const double outside = distance_outside(reading, goal.band, value_of(reading, final));
-    if (outside <= on_the_edge) continue;
     ++(counts_first(reading) ? score.unmet : score.unmet_hardness);
-    score.distance += outside;
+    score.distance +=
+        distance_outside(reading, situation.goal(reading)->band, value_of(reading, final));
   }
   for (const auto& [reading, range] : situation.gate.readings) {
     if (is_left_to_time(situation, reading)) continue;
     const Limits limits{range.low, range.high};
-    const double outside = distance_outside(reading, limits, value_of(reading, final));
-    if (outside > on_the_edge) ++score.unsafe;
+    if (is_outside(reading, limits, value_of(reading, final))) ++score.unsafe;
   }
   const Assumed& soft = situation.assumptions.saturation_index;
   const double index = std::max(final.saturation_index, -10.0);

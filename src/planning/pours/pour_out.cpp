@@ -264,18 +264,6 @@ class PouringOut {
   const std::set<Reading>& fine_;
 };
 
-std::set<Reading> met(const Situation& situation, const Draft& draft) {
-  const WaterState final =
-      situation.bench.state(situation.bench.after(situation.start.water, draft));
-  std::set<Reading> readings;
-  for (const auto& [reading, goal] : situation.goals) {
-    if (distance_outside(reading, goal.band, value_of(reading, final)) <= 1e-9) {
-      readings.insert(reading);
-    }
-  }
-  return readings;
-}
-
 /// What is missed is measured finely; what still is, together with the reading that moves with it.
 std::set<Reading> finer_for(const std::set<Reading>& missed, const std::set<Reading>& fine) {
   std::set<Reading> finer = fine;
@@ -288,14 +276,17 @@ std::set<Reading> finer_for(const std::set<Reading>& missed, const std::set<Read
 
 /// With everything measured as coarsely as keeps what is met.
 Draft measured_out(const Situation& situation, const DraftParts& parts) {
-  const std::set<Reading> wanted = met(situation, parts.whole());
+  const auto outside = [&](const Draft& draft) {
+    return outside_bands(situation.goals, situation.final_state(draft));
+  };
+  const std::set<Reading> never_met = outside(parts.whole());
   std::set<Reading> fine;
   // What is measured finely moves the others a little: until nothing more is missed.
   for (;;) {
     Draft poured = PouringOut(situation, parts, fine).all();
     std::set<Reading> missed;
-    const std::set<Reading> kept = met(situation, poured);
-    std::set_difference(wanted.begin(), wanted.end(), kept.begin(), kept.end(),
+    const std::set<Reading> unmet = outside(poured);
+    std::set_difference(unmet.begin(), unmet.end(), never_met.begin(), never_met.end(),
                         std::inserter(missed, missed.end()));
     const std::set<Reading> finer = finer_for(missed, fine);
     if (finer == fine) return poured;

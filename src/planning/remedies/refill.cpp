@@ -17,18 +17,12 @@ namespace {
 /// An aim is met within this much of a step that matters.
 constexpr double short_of_surely = 0.1;
 
-/// A value on its band's edge is inside, whatever its last digits say.
-constexpr double on_the_edge = 1e-9;
-
 /// Readings that the first water has outside their bands, and that mixing may bring in. pH is not
 /// among them: it is solved after the refill.
 std::set<Reading> astray(const Situation& situation) {
-  std::set<Reading> readings;
-  for (const auto& [reading, goal] : situation.goals) {
-    if (reading == Reading::ph || reading == situation.sanitizer.reading) continue;
-    const double value = situation.bench.reading(reading, situation.start.water);
-    if (distance_outside(reading, goal.band, value) > 0) readings.insert(reading);
-  }
+  std::set<Reading> readings = outside_bands(situation.goals, situation.start.state);
+  readings.erase(Reading::ph);
+  readings.erase(situation.sanitizer.reading);
   return readings;
 }
 
@@ -85,7 +79,7 @@ bool is_doubtful(const Situation& situation, Reading reading, const Draft& draft
   if (goal == nullptr) return false;  // a water without it has no ceiling of it
   const Limits& band = goal->band;
   const Interval interval = situation.uncertainty().spread(reading, draft).interval();
-  if (distance_outside(reading, band, interval.value) > on_the_edge) return false;
+  if (is_outside(reading, band, interval.value)) return false;
   if (band.low && band.high && interval.high - interval.low > *band.high - *band.low) return false;
   return distance_outside(reading, band, interval.low) > short_of_surely ||
          distance_outside(reading, band, interval.high) > short_of_surely;

@@ -65,12 +65,11 @@ class Bought {
         situation_(request_, situation.data, situation.bench.species(), situation.start,
                    situation.refill),
         draft_(measured_draft(situation_)),
-        final_(situation_.bench.state(situation_.bench.after(situation_.start.water, draft_))) {}
+        final_(situation_.final_state(draft_)) {}
 
   bool meets(Reading reading) const {
     const Goal* goal = situation_.goal(reading);
-    return goal != nullptr &&
-           distance_outside(reading, goal->band, value_of(reading, final_)) <= 1e-9;
+    return goal != nullptr && !is_outside(reading, goal->band, value_of(reading, final_));
   }
 
   /// The products that the plan takes, the one that is asked for first.

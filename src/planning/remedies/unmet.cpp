@@ -169,9 +169,9 @@ Unmet held_by_nothing(Reading metal, double limit, double found) {
 std::vector<Unmet> unmet_of(const Situation& situation, const std::set<Reading>& left_out,
                             const WaterState& final) {
   std::vector<Unmet> all;
-  for (const auto& [reading, goal] : situation.goals) {
+  for (const Reading reading : outside_bands(situation.goals, final)) {
+    const Goal& goal = *situation.goal(reading);
     const double reached = value_of(reading, final);
-    if (distance_outside(reading, goal.band, reached) <= 1e-9) continue;
     Unmet unmet;
     unmet.reading = reading;
     unmet.low = goal.band.low;

@@ -21,15 +21,7 @@ struct WaterWay {
 enum class Mended { no, at_others_cost, perhaps, surely };
 
 std::set<Reading> unmet_readings(const Situation& situation, const Draft& draft) {
-  const WaterState final =
-      situation.bench.state(situation.bench.after(situation.start.water, draft));
-  std::set<Reading> readings;
-  for (const auto& [reading, goal] : situation.goals) {
-    if (distance_outside(reading, goal.band, value_of(reading, final)) > 1e-9) {
-      readings.insert(reading);
-    }
-  }
-  return readings;
+  return outside_bands(situation.goals, situation.final_state(draft));
 }
 
 Mended mended(const Situation& then, const Unmet& unmet, const std::set<Reading>& before) {

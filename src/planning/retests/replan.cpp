@@ -122,8 +122,7 @@ class Replanning {
       part.mg_l += leg_->situation.mg_l(*part.supply, size);
     }
     if (part.mg_l > 0) until.emplace_back(part);
-    const Bench& bench = leg_->situation.bench;
-    return bench.state(bench.after(leg_->situation.start.water, until));
+    return leg_->situation.final_state(until);
   }
 
   InterruptedStep interruption(const Step& step, const PlaceInPlan& place) const {
@@ -148,8 +147,7 @@ class Replanning {
   }
 
   void remember_aims() {
-    const WaterState final = leg_->situation.bench.state(
-        leg_->situation.bench.after(leg_->situation.start.water, leg_->draft));
+    const WaterState final = leg_->situation.final_state(leg_->draft);
     const auto remember = [&](Reading reading) {
       aims_.emplace(reading, value_of(reading, final));
     };

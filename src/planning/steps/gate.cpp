@@ -8,9 +8,6 @@
 namespace tub::planning {
 namespace {
 
-/// A value on its edge is inside, whatever its last digits say.
-constexpr double on_the_edge = 1e-9;
-
 std::optional<Range> own_gate(const TargetSet& set, Reading reading) {
   const auto found = set.readings.find(reading);
   if (found == set.readings.end()) return std::nullopt;
@@ -60,7 +57,7 @@ bool closes(const Situation& situation, const Unmet& unmet) {
     return unmet.reason.code == "no_sequestrant_on_shelf";
   }
   const Limits limits{gate->second.low, gate->second.high};
-  return distance_outside(unmet.reading, limits, unmet.reached) > on_the_edge;
+  return is_outside(unmet.reading, limits, unmet.reached);
 }
 
 void add_remedy(const Remedy& remedy, std::vector<std::pair<std::string, Reason::Parameter>>& to) {
