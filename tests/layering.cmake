@@ -1,4 +1,5 @@
-# Fails on any #include that goes up or across the modules.
+# Fails on any #include that goes up or across the modules, and on a source without a header of its
+# name that does not say in its first line what it holds.
 # RULES: "module=used+used,module=…", as tub_module recorded them; a used module brings its own.
 cmake_policy(SET CMP0057 NEW)  # IN_LIST
 string(REPLACE "," ";" rules "${RULES}")
@@ -20,6 +21,12 @@ set(faults 0)
 foreach(module ${modules})
   file(GLOB_RECURSE files ${SOURCE}/${module}/*.h ${SOURCE}/${module}/*.cpp)
   foreach(file ${files})
+    string(REGEX REPLACE "\\.cpp$" ".h" header ${file})
+    file(STRINGS ${file} first LIMIT_COUNT 1)
+    if(NOT EXISTS ${header} AND NOT first MATCHES "^// ")
+      message(SEND_ERROR "${file}: has no header of its name; its first line says what it holds")
+      math(EXPR faults "${faults} + 1")
+    endif()
     file(STRINGS ${file} includes REGEX "^#include \"")
     foreach(line ${includes})
       string(REGEX REPLACE "^#include \"([^/\"]+)/.*" "\\1" target "${line}")
@@ -31,4 +38,4 @@ foreach(module ${modules})
   endforeach()
 endforeach()
 list(LENGTH modules count)
-message(STATUS "${count} modules, ${faults} forbidden includes")
+message(STATUS "${count} modules, ${faults} faults")

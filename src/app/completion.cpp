@@ -1,3 +1,4 @@
+// The script that completes commands and options, from the table of arguments.
 #include <fmt/format.h>
 
 #include "app/help.h"

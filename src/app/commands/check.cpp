@@ -1,3 +1,4 @@
+// The command check: every problem of a job, and what would keep people out.
 #include "app/commands.h"
 #include "app/files.h"
 #include "app/job_files.h"

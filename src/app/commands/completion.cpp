@@ -1,3 +1,4 @@
+// The command completion: the script that completes words in a shell.
 #include "app/commands.h"
 #include "app/files.h"
 #include "app/help.h"

@@ -1,3 +1,4 @@
+// The command list: products, targets, units and what else a job may name.
 #include <nlohmann/json.hpp>
 
 #include "app/commands.h"

@@ -1,3 +1,4 @@
+// The command new: a starter job with comments.
 #include <filesystem>
 #include <system_error>
 

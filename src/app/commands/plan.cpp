@@ -1,3 +1,4 @@
+// The command plan: a job's plan as text or JSON, or the reasons of one of its numbers.
 #include <unistd.h>
 
 #include "app/commands.h"

@@ -1,3 +1,4 @@
+// The command print: a job's sheets in files.
 #include "app/commands.h"
 #include "app/files.h"
 #include "app/job_files.h"

@@ -1,3 +1,4 @@
+// The command schema: the JSON Schema of a format.
 #include "app/commands.h"
 #include "app/files.h"
 #include "app/library.h"

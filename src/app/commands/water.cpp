@@ -1,3 +1,4 @@
+// The command water: the chemistry alone, a line at a time.
 #include <string>
 
 #include "app/commands.h"

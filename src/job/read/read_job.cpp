@@ -1,3 +1,4 @@
+// Job and shop file become one job, with every problem of both.
 #include <fmt/format.h>
 
 #include <algorithm>

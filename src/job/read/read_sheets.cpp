@@ -1,3 +1,4 @@
+// What is to be printed: sheets, labels, stocks, imposition.
 #include <fmt/format.h>
 
 #include "base/text.h"

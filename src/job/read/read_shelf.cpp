@@ -1,3 +1,4 @@
+// The products at hand, each as its label has it.
 #include <fmt/format.h>
 
 #include <algorithm>

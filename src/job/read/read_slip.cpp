@@ -1,3 +1,4 @@
+// A test slip: readings, what they were read with, and which of them must be there.
 #include <fmt/format.h>
 
 #include <cmath>

@@ -1,3 +1,4 @@
+// A target set with the job's own figures in it.
 #include <fmt/format.h>
 
 #include <algorithm>

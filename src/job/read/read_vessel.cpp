@@ -1,3 +1,4 @@
+// The vessel: its volume as stated or worked out, its shell and use.
 #include <fmt/format.h>
 
 #include <algorithm>
