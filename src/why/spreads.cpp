@@ -82,7 +82,7 @@ std::string spoon_error(Asking& asking, const ErrorSource& source) {
       product.form != Form::liquid) {
     const Range& range = *product.bulk_density_range_g_ml;
     const double share = (range.high - range.low) / 2 / *product.bulk_density_g_ml;
-    const auto density = product.sources.find("bulk_density");
+    const auto density = product.sources.find("bulk_density_range");
     inputs.push_back(
         {"looseness",
          data_row(asking, fmt::format("products.json: {}/bulk_density_range_g_ml", product.id),

@@ -24,9 +24,11 @@ const Names purpose_names = {"raise_alkalinity",   "raise_ph",     "lower_ph",
 const Names signals = {"none", "warning", "danger"};
 const Names ghs_codes = {"GHS01", "GHS02", "GHS03", "GHS04", "GHS05",
                          "GHS06", "GHS07", "GHS08", "GHS09"};
-const Names source_fields = {"composition", "strength",     "strength_half_width", "strength_loss",
-                             "density",     "bulk_density", "single_addition",     "protection",
-                             "hazards",     "harms_shells", "half_life",           "dissolves"};
+const Names source_fields = {
+    "composition", "strength",     "strength_half_width", "strength_loss",
+    "density",     "bulk_density", "bulk_density_range",  "single_addition",
+    "protection",  "hazards",      "harms_shells",        "half_life",
+    "dissolves"};
 const Names product_fields = {"id",
                               "form",
                               "purposes",
@@ -204,6 +206,7 @@ Names fields_with_figures(const Product& product) {
   add_if(product.strength_loss > 0, "strength_loss");
   add_if(!product.densities.empty(), "density");
   add_if(product.bulk_density_g_ml.has_value(), "bulk_density");
+  add_if(product.bulk_density_range_g_ml.has_value(), "bulk_density_range");
   add_if(product.single_addition_mg_l > 0, "single_addition");
   add_if(!product.harms_shells.empty(), "harms_shells");
   add_if(product.half_life_days.has_value(), "half_life");
