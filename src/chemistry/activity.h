@@ -4,7 +4,7 @@
 #include <array>
 
 #include "chemistry/species_table.h"
-#include "units/quantity.h"
+#include "units/temperature.h"
 
 namespace tub::chemistry {
 

@@ -4,7 +4,7 @@
 #include <array>
 #include <cmath>
 
-#include "units/quantity.h"
+#include "units/temperature.h"
 
 namespace tub::chemistry {
 

@@ -96,7 +96,8 @@ Water blend(const Water& water, const Water& other, double fraction) {
                            "write 0.25 for a quarter of the other water"});
   Water result = water;
   result.totals = water.totals * (1 - fraction) + other.totals * fraction;
-  result.temperature = water.temperature + (other.temperature - water.temperature) * fraction;
+  const double warmer_by = other.temperature.kelvin() - water.temperature.kelvin();
+  result.temperature = Temperature::from_kelvin(water.temperature.kelvin() + warmer_by * fraction);
   oxidise_bromide(result.totals);
   return result;
 }

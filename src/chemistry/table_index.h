@@ -7,7 +7,7 @@
 #include <string_view>
 #include <vector>
 
-#include "units/quantity.h"
+#include "units/temperature.h"
 
 namespace tub::chemistry {
 

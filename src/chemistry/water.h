@@ -5,7 +5,7 @@
 #include <cstddef>
 #include <string_view>
 
-#include "units/quantity.h"
+#include "units/temperature.h"
 
 namespace tub::chemistry {
 

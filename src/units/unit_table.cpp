@@ -2,7 +2,7 @@
 #include <array>
 
 #include "units/display.h"
-#include "units/quantity.h"
+#include "units/temperature.h"
 
 namespace tub {
 namespace {

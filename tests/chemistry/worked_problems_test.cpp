@@ -9,7 +9,7 @@
 #include "chemistry/dose.h"
 #include "chemistry/measures.h"
 #include "reference_table.h"
-#include "units/quantity.h"
+#include "units/temperature.h"
 
 using namespace tub;
 using namespace tub::chemistry;
