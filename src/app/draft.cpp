@@ -66,18 +66,16 @@ constexpr int most_tries = 100;  // of names, or of drafts that another run took
 
 }  // namespace
 
-Draft::Draft(const std::string& path, std::string_view bytes, DraftName name)
-    : place_(resolved(path)), shown_(path) {
+Draft::Draft(const std::string& path, DraftName name) : place_(resolved(path)), shown_(path) {
   const std::size_t slash = place_.rfind('/');
   folder_ = slash == std::string::npos ? "" : place_.substr(0, slash + 1);
   open(name);
-  try {
-    keep_old_status();
-    write(bytes);
-  } catch (...) {
-    discard();
-    throw;
-  }
+}
+
+// What is opened is discarded by the destructor if it cannot be filled.
+Draft::Draft(const std::string& path, std::string_view bytes, DraftName name) : Draft(path, name) {
+  keep_old_status();
+  write(bytes);
 }
 
 Draft::~Draft() { discard(); }

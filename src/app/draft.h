@@ -38,6 +38,7 @@ class Draft {
   const std::vector<Diagnostic>& warnings() const { return warnings_; }
 
  private:
+  Draft(const std::string& path, DraftName name);
   void discard();
   void open(DraftName name);
   bool open_named();
