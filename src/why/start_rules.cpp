@@ -192,7 +192,7 @@ class Start {
     node.name = "salt";
     node.unit = "mg/L";
     const Reason* salt = reason("dissolved_solids_as_salt");
-    return asking_.put(std::move(node), std::get<double>(salt->parameters.front().second));
+    return asking_.put(std::move(node), salt->number("sodium_chloride_mg_l").value());
   }
 
   Asking& asking_;
@@ -219,7 +219,7 @@ Node missing_salt(Asking& asking, const std::string& water, const std::string& s
   const auto assumed = start_water(asking.slip_readings(slip), asking.data, asking.species).assumed;
   for (const Reason& one : assumed) {
     if (one.code == "dissolved_solids_as_salt") {
-      salt = std::get<double>(one.parameters.front().second);
+      salt = one.number("sodium_chloride_mg_l").value();
     }
   }
   const std::string ions =

@@ -1,18 +1,17 @@
 // Files that are there whole or not at all, on file systems of both kinds.
 #include "app/draft.h"
-#include "project_text.h"
 
 #include <catch2/catch.hpp>
 #include <csignal>
 #include <cstdlib>
 #include <filesystem>
-#include <fstream>
-#include <iterator>
 #include <random>
 #include <set>
 
 #include <sys/wait.h>
 #include <unistd.h>
+
+#include "project_text.h"
 
 using namespace tub;
 using namespace tub::app;

@@ -2,8 +2,6 @@
 // refused with the reason.
 #include <catch2/catch.hpp>
 #include <filesystem>
-#include <fstream>
-#include <iterator>
 #include <nlohmann/json.hpp>
 
 #include "app/pipeline.h"

@@ -3,7 +3,6 @@
 
 #include <catch2/catch.hpp>
 #include <filesystem>
-#include <fstream>
 #include <iterator>
 #include <nlohmann/json.hpp>
 

@@ -4,8 +4,6 @@
 
 #include <catch2/catch.hpp>
 #include <cmath>
-#include <fstream>
-#include <iterator>
 #include <map>
 #include <nlohmann/json.hpp>
 

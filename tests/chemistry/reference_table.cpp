@@ -1,7 +1,6 @@
 #include "reference_table.h"
 
 #include <catch2/catch.hpp>
-#include <fstream>
 #include <iterator>
 #include <sstream>
 

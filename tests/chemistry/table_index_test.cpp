@@ -3,7 +3,6 @@
 
 #include <catch2/catch.hpp>
 #include <fstream>
-#include <iterator>
 #include <nlohmann/json.hpp>
 
 #include "base/error.h"

@@ -22,7 +22,6 @@ import pdf_structure
 JARS = "preflight pdfbox2 xmpbox fontbox2 commons-logging javax.activation jaxb-api".split()
 CLASS_PATH = ":".join(f"/usr/share/java/{jar}.jar" for jar in JARS)
 TOLERANCE = 0.01  # points
-READ_IN = ("de",)  # where every language is checked, the structure is read where lines break most
 
 
 def run(faults, *command):
@@ -159,9 +158,7 @@ def check_places(faults, path, pages, faces):
         faults += [f"page {number}: {word} is not found" for word in left]
 
 
-def check(path, dump=None, faces=None, reads_structure=True):
-    """The faults of a file. A reader takes seconds for the structure's text: it draws the page again
-    for every mark."""
+def check(path, dump=None, faces=None):
     faults = []
     check_syntax(faults, path)
     check_archival(faults, path)
@@ -171,8 +168,7 @@ def check(path, dump=None, faces=None, reads_structure=True):
     faults += pdf_rules.faults_of(path)
     if dump is not None:
         pages = page_dump.read(dump)
-        if reads_structure:
-            check_structure_text(faults, path, pages)
+        check_structure_text(faults, path, pages)
         check_places(faults, path, pages, page_dump.Faces(faces))
     return faults
 

@@ -1,8 +1,6 @@
 #include "job_test.h"
 #include "project_text.h"
 
-#include <fstream>
-#include <iterator>
 #include <nlohmann/json.hpp>
 
 namespace tub::job::test {

@@ -5,7 +5,6 @@
 #include <string>
 
 #include "job/job.h"
-#include "project_text.h"
 
 namespace tub::job::test {
 

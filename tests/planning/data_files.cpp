@@ -1,8 +1,6 @@
 #include "data_files.h"
 
 #include <catch2/catch.hpp>
-#include <fstream>
-#include <sstream>
 
 #include "base/text.h"
 #include "project_text.h"

@@ -1,8 +1,6 @@
 #include "sample_job.h"
 #include "project_text.h"
 
-#include <fstream>
-#include <iterator>
 #include <stdexcept>
 
 namespace tub::planning {

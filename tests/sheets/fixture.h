@@ -8,7 +8,6 @@
 #include "planning/heading.h"
 #include "planning/plan.h"
 #include "planning/request.h"
-#include "project_text.h"
 #include "sheets/template/messages.h"
 #include "sheets/template/sheet_template.h"
 

@@ -2,8 +2,6 @@
 #include "water/format.h"
 
 #include <catch2/catch.hpp>
-#include <fstream>
-#include <iterator>
 #include <nlohmann/json.hpp>
 
 #include "chemistry/readings.h"

@@ -311,10 +311,10 @@ class Replanning {
 
   /// On the rung that has to wait, since the one before it is not printed again.
   static void note_wait(Plan& plan, Reason reason) {
-    const double number = std::get<double>(reason.parameters.front().second);
+    const std::optional<double> next = reason.number("next_step");
     reason.code = "waits_before_this";
     for (Step& step : plan.steps) {
-      if (step.number == static_cast<int>(number)) step.notes.push_back(reason);
+      if (step.number == next) step.notes.push_back(reason);
     }
   }
 

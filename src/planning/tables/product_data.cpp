@@ -16,6 +16,7 @@ using data_row::number;
 using data_row::optional_number;
 using data_row::optional_range;
 using MolarMasses = std::map<std::string, double>;
+
 const Names forms = {"granules", "liquid", "tablets"};
 const Names purpose_names = {"raise_alkalinity",   "raise_ph",     "lower_ph",
                              "sanitize_chlorine",  "bromide_bank", "sanitize_bromine",
